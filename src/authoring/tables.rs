@@ -1,0 +1,5 @@
+//! The tables of keys, one file per kind of document.
+
+pub mod aircraft;
+pub mod check;
+pub mod tree;

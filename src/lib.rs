@@ -1,0 +1,5 @@
+//! Stillwheel: finding out why a parked aircraft did not stay put.
+pub mod authoring;
+pub mod base;
+pub mod plant;
+pub mod source;

@@ -1,0 +1,12 @@
+//! A lamp.
+
+use crate::plant::kind::{Kind, PortType as P, port};
+
+/// The kind `indicator-light`.
+pub const KIND: Kind = Kind {
+    name: "indicator-light",
+    doc: "A lamp.",
+    ports: &[port("feed", P::Electrical)],
+    parameters: &[],
+    faults: &["open"],
+};

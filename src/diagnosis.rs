@@ -1,0 +1,18 @@
+//! From answers to a ranking of causes, and from the ranking to the next check.
+//!
+//! Holds no history and does no I/O: the same evidence gives the same digits. Invariant: no
+//! probability leaves here without its certificate.
+
+pub mod cause;
+pub mod certificate;
+pub mod check;
+pub mod conflict;
+pub mod contradiction;
+pub mod evidence;
+pub mod explain;
+pub mod inference;
+pub mod model;
+pub mod next_check;
+pub mod ranking;
+pub mod situation;
+pub mod stop;

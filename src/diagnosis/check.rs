@@ -1,0 +1,91 @@
+//! One observation: its words, its answer lines, what it costs and what it takes away.
+
+use crate::plant::practice::Word;
+use crate::plant::practice::hazard::Hazard;
+use crate::plant::state::Needs;
+use crate::tree::node::Node;
+use crate::tree::partition::Partition;
+
+/// A check.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Check {
+    /// Its name.
+    pub id: String,
+    /// Short name for lists.
+    pub title: String,
+    /// The question.
+    pub ask: String,
+    /// How it is done.
+    pub how: Option<String>,
+    /// Who is asked, where a person or a record is the instrument.
+    pub asks: Option<String>,
+    /// The answers, `yes` and `no` where the document gives none.
+    pub answers: Vec<String>,
+    /// How likely each answer is; the last line has no nodes and always holds.
+    pub lines: Vec<AnswerLine>,
+    /// The reading of the plant it takes, where it takes one.
+    pub reads: Option<String>,
+    /// Minutes of work, without access and without the way to the state.
+    pub minutes: f64,
+    /// People needed.
+    pub people: u32,
+    /// Place of the set-up it needs.
+    pub access: Option<usize>,
+    /// Tools needed.
+    pub tools: Vec<String>,
+    /// States the aircraft must be in.
+    pub needs: Needs,
+    /// What must be in place before it may be started.
+    pub locks: Vec<&'static Word>,
+    /// Evidence without which it comes too late.
+    pub needs_evidence: Vec<&'static Word>,
+    /// Evidence it takes away.
+    pub takes_away: Vec<&'static Word>,
+    /// The worst it does.
+    pub hazard: Hazard,
+    /// Whether a second answer adds to the first.
+    pub repeatable: bool,
+    /// Cautions shown with it.
+    pub cautions: Vec<&'static Word>,
+    /// Where the approved data stand.
+    pub reference: Option<String>,
+    /// The limit.
+    pub limit: Option<String>,
+    /// Where the chances come from.
+    pub source: Option<String>,
+}
+
+/// The shares of the answers where certain nodes hold.
+#[derive(Debug, Clone, PartialEq)]
+pub struct AnswerLine {
+    /// All of these must hold.
+    pub when: Vec<Node>,
+    /// Share of each answer, adding up to 1.
+    pub shares: Vec<f64>,
+}
+
+impl Check {
+    /// The lines as a partition: the last line is its `otherwise`.
+    pub fn partition(&self) -> Partition {
+        let lines = self.lines.iter().map(|line| line.when.clone());
+        Partition {
+            lines: lines.take(self.lines.len().saturating_sub(1)).collect(),
+        }
+    }
+
+    /// The place of an answer.
+    pub fn answer(&self, word: &str) -> Option<usize> {
+        self.answers.iter().position(|answer| answer == word)
+    }
+
+    /// Chance of each answer, from the chance of each line.
+    pub fn answer_chances(&self, lines: &[f64]) -> Vec<f64> {
+        let chance = |answer: usize| {
+            let parts = self.lines.iter().zip(lines);
+            parts
+                .map(|(line, chance)| line.shares[answer] * chance)
+                .sum()
+        };
+        (0..self.answers.len()).map(chance).collect()
+    }
+}

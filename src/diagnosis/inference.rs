@@ -1,0 +1,274 @@
+//! The exact engine at work for one model: evidence in, every probability out.
+
+use std::sync::Arc;
+
+use super::evidence::{Evidence, Reply};
+use super::model::Model;
+use crate::tree::engine::{BUDGET, Engine, Workshop};
+use crate::tree::layers::OverBudget;
+use crate::tree::node::Node;
+use crate::tree::partition::Partition;
+use crate::tree::scale::variable_weights;
+use crate::tree::sweep::{Sweep, Weights};
+
+/// A model compiled for questions.
+#[derive(Debug)]
+pub struct Inference {
+    model: Arc<Model>,
+    /// The product of the top and all checks; `None` where that is over budget.
+    all_checks: Option<Engine>,
+}
+
+/// What is believed under some evidence.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Belief {
+    /// Probability of report and answers, given the conditions that are known.
+    pub evidence: f64,
+    /// Probability of every basic event.
+    pub events: Vec<f64>,
+    /// Probability of every value of every condition.
+    pub values: Vec<Vec<f64>>,
+    /// Probability of every line of every check, `otherwise` last.
+    pub lines: Vec<Vec<f64>>,
+    /// Probability of a cause that is not in the tree.
+    pub unlisted: f64,
+}
+
+/// Why there is no belief.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+pub enum NoBelief {
+    /// The evidence has probability 0.
+    #[error("the report and the answers contradict each other")]
+    Contradiction,
+    /// The tree is too large even for the answered checks alone.
+    #[error(transparent)]
+    OverBudget(#[from] OverBudget),
+}
+
+impl Inference {
+    /// Compiles a model for all its checks, or notes that this is over budget.
+    pub fn new(model: Arc<Model>) -> Self {
+        Self::with_budget(model, BUDGET)
+    }
+
+    /// The same with a budget of one's own, in states.
+    pub fn with_budget(model: Arc<Model>, budget: usize) -> Self {
+        let mut partitions = vec![Partition::of_node(model.tree.top)];
+        partitions.extend(model.checks.iter().map(super::check::Check::partition));
+        let all_checks = Workshop::new(&model.tree).engine(&partitions, budget).ok();
+        Self { model, all_checks }
+    }
+
+    /// The model.
+    pub fn model(&self) -> &Arc<Model> {
+        &self.model
+    }
+
+    /// States of the product of all checks; `None` where that is over budget.
+    pub fn states(&self) -> Option<usize> {
+        self.all_checks.as_ref().map(Engine::states)
+    }
+
+    /// Works out every probability under some evidence.
+    pub fn believe(&self, evidence: &Evidence) -> Result<Belief, NoBelief> {
+        let variables = self.variables(evidence);
+        self.believe_with(evidence, variables)
+    }
+
+    /// Probability of the evidence alone; 0 where it contradicts itself.
+    pub fn probability(&self, evidence: &Evidence) -> Result<f64, OverBudget> {
+        let variables = self.variables(evidence);
+        Ok(self.sweep(evidence, variables)?.0.total)
+    }
+
+    /// The same as [`Self::believe`] with some events fixed to true or false.
+    pub fn believe_fixed(
+        &self,
+        evidence: &Evidence,
+        fixed: &[(usize, bool)],
+    ) -> Result<Belief, NoBelief> {
+        let mut variables = self.variables(evidence);
+        for (event, value) in fixed {
+            let other = usize::from(!*value);
+            variables[*event][other] = 0.0;
+        }
+        self.believe_with(evidence, variables)
+    }
+
+    fn believe_with(
+        &self,
+        evidence: &Evidence,
+        variables: Vec<Vec<f64>>,
+    ) -> Result<Belief, NoBelief> {
+        let (sweep, lines) = self.sweep(evidence, variables)?;
+        if sweep.total <= 0.0 {
+            return Err(NoBelief::Contradiction);
+        }
+        let share = |mass: &f64| mass / sweep.total;
+        let events = self.model.tree.events.len();
+        let (event_masses, value_masses) = sweep.variables.split_at(events);
+        let [with_top, without_top] = [0, 1].map(|outcome| sweep.outcomes[0][outcome]);
+        let chance = self.model.priors.unlisted;
+        let unlisted = if evidence.report {
+            (chance * with_top + without_top) / sweep.total
+        } else {
+            chance
+        };
+        let shares = |masses: &[Vec<f64>]| -> Vec<Vec<f64>> {
+            masses
+                .iter()
+                .map(|m| m.iter().map(share).collect())
+                .collect()
+        };
+        Ok(Belief {
+            evidence: sweep.total,
+            events: event_masses.iter().map(|m| share(&m[1])).collect(),
+            values: shares(value_masses),
+            lines: shares(&lines),
+            unlisted,
+        })
+    }
+
+    /// Runs the product, and gives the masses of every line of every check beside it.
+    fn sweep(
+        &self,
+        evidence: &Evidence,
+        variables: Vec<Vec<f64>>,
+    ) -> Result<(Sweep, Vec<Vec<f64>>), OverBudget> {
+        if let Some(engine) = &self.all_checks {
+            let every: Vec<usize> = (0..self.model.checks.len()).collect();
+            let sweep = engine.ask(&self.weights(engine, evidence, variables, &every));
+            let lines = sweep.outcomes.iter().skip(1).cloned().collect();
+            return Ok((sweep, lines));
+        }
+        self.sweep_answered(evidence, variables)
+    }
+
+    /// Over budget: the product of the answered checks, and one more for each open check.
+    fn sweep_answered(
+        &self,
+        evidence: &Evidence,
+        variables: Vec<Vec<f64>>,
+    ) -> Result<(Sweep, Vec<Vec<f64>>), OverBudget> {
+        let answered: Vec<usize> = (0..self.model.checks.len())
+            .filter(|check| matches!(evidence.replies[*check], Reply::Answered(_)))
+            .collect();
+        let mut workshop = Workshop::new(&self.model.tree);
+        let base = self.sweep_some(&mut workshop, evidence, &variables, &answered)?;
+        let mut lines = Vec::new();
+        for check in 0..self.model.checks.len() {
+            let masses = match answered.iter().position(|other| *other == check) {
+                Some(at) => base.outcomes[at + 1].clone(),
+                None => {
+                    let mut some = answered.clone();
+                    some.push(check);
+                    let sweep = self.sweep_some(&mut workshop, evidence, &variables, &some)?;
+                    sweep.outcomes[some.len()].clone()
+                }
+            };
+            lines.push(masses);
+        }
+        Ok((base, lines))
+    }
+
+    fn sweep_some(
+        &self,
+        workshop: &mut Workshop<'_>,
+        evidence: &Evidence,
+        variables: &[Vec<f64>],
+        checks: &[usize],
+    ) -> Result<Sweep, OverBudget> {
+        let mut partitions = vec![Partition::of_node(self.model.tree.top)];
+        partitions.extend(
+            checks
+                .iter()
+                .map(|check| self.model.checks[*check].partition()),
+        );
+        let engine = workshop.engine(&partitions, BUDGET)?;
+        Ok(engine.ask(&self.weights(&engine, evidence, variables.to_vec(), checks)))
+    }
+
+    /// Priors of all variables, with what is known of conditions put in.
+    fn variables(&self, evidence: &Evidence) -> Vec<Vec<f64>> {
+        let mut weights = variable_weights(&self.model.tree, &self.model.priors.events);
+        let events = self.model.tree.events.len();
+        for (weight, known) in weights[events..].iter_mut().zip(&evidence.known) {
+            if let Some(known) = known {
+                weight.clone_from(known);
+            }
+        }
+        weights
+    }
+
+    /// Likelihood of what was answered, for each line of each check of an engine.
+    fn weights(
+        &self,
+        engine: &Engine,
+        evidence: &Evidence,
+        variables: Vec<Vec<f64>>,
+        checks: &[usize],
+    ) -> Weights {
+        let mut weights = engine.open_weights(variables);
+        if evidence.report {
+            // Where the top is false the report needs a cause that is not in the tree.
+            weights.outcomes[0][1] = self.model.priors.unlisted;
+        }
+        for (at, check) in checks.iter().enumerate() {
+            if let Reply::Answered(answers) = &evidence.replies[*check] {
+                let lines = &self.model.checks[*check].lines;
+                for (weight, line) in weights.outcomes[at + 1].iter_mut().zip(lines) {
+                    *weight = answers.iter().map(|answer| line.shares[*answer]).product();
+                }
+            }
+        }
+        weights
+    }
+
+    /// Probability of every gate and of every value of every condition, by name.
+    ///
+    /// Gates are not part of the product that is kept, so they cost a product of their own.
+    pub fn nodes(&self, evidence: &Evidence) -> Result<Vec<(String, f64)>, NoBelief> {
+        let model = &self.model;
+        let belief = self.believe(evidence)?;
+        let gates: Vec<Node> = (0..model.tree.gates.len()).map(Node::Gate).collect();
+        let masses = self.node_masses(evidence, &gates)?;
+        let mut nodes: Vec<(String, f64)> = gates
+            .iter()
+            .zip(masses)
+            .map(|(gate, mass)| (model.tree.name(*gate), mass))
+            .collect();
+        for (condition, values) in belief.values.iter().enumerate() {
+            for (value, chance) in values.iter().enumerate() {
+                let node = Node::Value { condition, value };
+                nodes.push((model.tree.name(node), *chance));
+            }
+        }
+        Ok(nodes)
+    }
+
+    /// Probability of some nodes, one product for each.
+    fn node_masses(&self, evidence: &Evidence, nodes: &[Node]) -> Result<Vec<f64>, NoBelief> {
+        let answered: Vec<usize> = (0..self.model.checks.len())
+            .filter(|check| matches!(evidence.replies[*check], Reply::Answered(_)))
+            .collect();
+        let mut partitions = vec![Partition::of_node(self.model.tree.top)];
+        partitions.extend(
+            answered
+                .iter()
+                .map(|check| self.model.checks[*check].partition()),
+        );
+        let variables = self.variables(evidence);
+        let mut workshop = Workshop::new(&self.model.tree);
+        let mut chances = Vec::with_capacity(nodes.len());
+        for node in nodes {
+            partitions.push(Partition::of_node(*node));
+            let engine = workshop.engine(&partitions, BUDGET)?;
+            let weights = self.weights(&engine, evidence, variables.clone(), &answered);
+            let sweep = engine.ask(&weights);
+            let last = sweep.outcomes.last().and_then(|o| o.first());
+            chances.push(last.copied().unwrap_or(0.0) / sweep.total);
+            partitions.pop();
+        }
+        Ok(chances)
+    }
+}

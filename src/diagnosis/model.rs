@@ -1,0 +1,125 @@
+//! Everything the diagnosis of one report needs: tree, causes, checks and the aircraft in hand.
+
+use std::sync::Arc;
+
+use super::cause::{Cause, Part};
+use super::check::Check;
+use crate::base::dimension::Dimension;
+use crate::base::unit::Unit;
+use crate::plant::aircraft::Aircraft;
+use crate::tree::fault_tree::FaultTree;
+use crate::tree::node::Node;
+use crate::tree::scale::Priors;
+
+/// A tree joined to an aircraft.
+#[derive(Debug, Clone)]
+pub struct Model {
+    /// Name of the tree.
+    pub id: String,
+    /// Name of the tree, as people read it.
+    pub title: String,
+    /// Number of this issue of the tree.
+    pub version: Option<String>,
+    /// The words of the report.
+    pub report: String,
+    /// What a reader should know first.
+    pub note: Option<String>,
+    /// The aircraft in hand.
+    pub aircraft: Option<Arc<Aircraft>>,
+    /// The logic.
+    pub tree: FaultTree,
+    /// The chances.
+    pub priors: Priors,
+    /// One entry for each basic event of the tree.
+    pub causes: Vec<Cause>,
+    /// One entry for each condition of the tree.
+    pub questions: Vec<Question>,
+    /// The checks.
+    pub checks: Vec<Check>,
+    /// When the search may stop.
+    pub rule: Option<Rule>,
+    /// Worked cases the tree must get right.
+    pub cases: Vec<Case>,
+}
+
+/// How a condition is asked for.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Question {
+    /// The words.
+    pub ask: String,
+    /// The number that is asked for, where it is one.
+    pub quantity: Option<BandScale>,
+}
+
+/// A quantity cut into bands, in the order of the condition's values.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BandScale {
+    /// The unit it is asked in.
+    pub unit: &'static Unit,
+    /// SI ends of each band, low end included; the values of the condition in order.
+    /// `None` stands for `between`, which takes what no band covers.
+    pub bands: Vec<Option<(f64, f64)>>,
+}
+
+impl BandScale {
+    /// The place of the band a value falls into.
+    pub fn band_of(&self, si: f64) -> Option<usize> {
+        let inside = |band: &Option<(f64, f64)>| band.is_some_and(|(a, b)| a <= si && si < b);
+        let between = || self.bands.iter().position(Option::is_none);
+        self.bands.iter().position(inside).or_else(between)
+    }
+
+    /// What is measured.
+    pub fn dimension(&self) -> Dimension {
+        self.unit.dimension
+    }
+}
+
+/// When the search may stop.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Rule {
+    /// Share the leading cause or group must reach.
+    pub share: f64,
+    /// Whether the confirming check must stand.
+    pub confirm: bool,
+}
+
+/// A worked case.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Case {
+    /// What it is called.
+    pub name: String,
+    /// Conditions that are known, each with the weights of its values.
+    pub given: Vec<(usize, Vec<f64>)>,
+    /// Checks that were answered; `None` for "cannot".
+    pub answers: Vec<(usize, Option<usize>)>,
+    /// Causes of which one must lead.
+    pub first: Vec<usize>,
+}
+
+impl Model {
+    /// The place of a check.
+    pub fn check(&self, id: &str) -> Option<usize> {
+        self.checks.iter().position(|check| check.id == id)
+    }
+
+    /// The place of a basic event.
+    pub fn cause(&self, id: &str) -> Option<usize> {
+        self.causes.iter().position(|cause| cause.id == id)
+    }
+
+    /// Whether everything below a node is bystanders: such a node says nothing about causes.
+    ///
+    /// A condition value is not a bystander, since conditions are worth knowing.
+    pub fn is_bystander_node(&self, node: Node) -> bool {
+        let below = self.tree.below(node);
+        below.iter().all(|node| match node {
+            Node::Event(event) => self
+                .causes
+                .get(*event)
+                .is_some_and(|c| c.part != Part::Cause),
+            Node::Gate(_) => true,
+            Node::Value { .. } => false,
+        })
+    }
+}

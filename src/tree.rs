@@ -1,0 +1,13 @@
+//! Fault-tree logic: events, conditions, gates, and exact probabilities over them.
+//!
+//! Knows no aircraft and no YAML; a textbook tree runs here as well as ours. Invariant: a
+//! [`fault_tree::FaultTree`] has no cycle, and every node in it exists.
+
+pub mod diagram;
+pub mod engine;
+pub mod fault_tree;
+pub mod layers;
+pub mod node;
+pub mod partition;
+pub mod scale;
+pub mod sweep;

@@ -1,0 +1,85 @@
+//! A tree compiled for a set of partitions, ready to be asked.
+
+use super::diagram::{Diagrams, Function};
+use super::fault_tree::FaultTree;
+use super::layers::{Builder, Layered, OverBudget};
+use super::partition::Partition;
+use super::sweep::{Sweep, Weights, sweep};
+
+/// States a shipped tree must stay under.
+pub const SHIPPED_BUDGET: usize = 20_000;
+/// States after which a tree is refused, or compiled for the answered checks alone.
+pub const BUDGET: usize = 300_000;
+
+/// The functions of a tree, from which products for any set of partitions are built.
+#[derive(Debug)]
+pub struct Workshop<'a> {
+    tree: &'a FaultTree,
+    diagrams: Diagrams,
+    gates: Vec<Function>,
+}
+
+/// A product of partitions.
+#[derive(Debug)]
+pub struct Engine {
+    layered: Layered,
+    /// Outcomes of each partition.
+    outcomes: Vec<usize>,
+}
+
+impl<'a> Workshop<'a> {
+    /// Builds the functions of all gates.
+    pub fn new(tree: &'a FaultTree) -> Self {
+        let mut diagrams = Diagrams::new(tree);
+        let gates = diagrams.gates(tree);
+        Self {
+            tree,
+            diagrams,
+            gates,
+        }
+    }
+
+    /// Compiles the product of some partitions.
+    ///
+    /// Errors: the product grows past `budget` states.
+    pub fn engine(
+        &mut self,
+        partitions: &[Partition],
+        budget: usize,
+    ) -> Result<Engine, OverBudget> {
+        let functions: Vec<Function> = partitions
+            .iter()
+            .map(|partition| self.diagrams.partition(self.tree, partition, &self.gates))
+            .collect();
+        let variables = self.tree.events.len() + self.tree.conditions.len();
+        let layered = Builder::new(&mut self.diagrams, &functions, variables).build(budget)?;
+        Ok(Engine {
+            layered,
+            outcomes: partitions.iter().map(Partition::outcomes).collect(),
+        })
+    }
+}
+
+impl Engine {
+    /// States of the product: the measure of how hard the tree is.
+    pub fn states(&self) -> usize {
+        self.layered.states
+    }
+
+    /// Weights under which every outcome of every partition counts alike.
+    pub fn open_weights(&self, variables: Vec<Vec<f64>>) -> Weights {
+        Weights {
+            variables,
+            outcomes: self
+                .outcomes
+                .iter()
+                .map(|count| vec![1.0; *count])
+                .collect(),
+        }
+    }
+
+    /// Asks: evidence probability and every marginal.
+    pub fn ask(&self, weights: &Weights) -> Sweep {
+        sweep(&self.layered, weights)
+    }
+}

@@ -1,8 +1,17 @@
 //! From YAML texts to the model, with every problem at its line.
+//!
+//! The only layer that reads documents. Invariant: either a model comes out, or an error with a
+//! place does; never both, never neither.
+
 pub mod conform;
+pub mod desk;
+pub mod document;
+pub mod embedded;
 pub mod form;
 pub mod limits;
+pub mod lower;
 pub mod scalar;
+pub mod shape;
 pub mod survey;
 pub mod tables;
 pub mod yaml;

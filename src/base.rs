@@ -5,6 +5,7 @@
 
 pub mod dimension;
 pub mod name;
+pub mod normal;
 pub mod physical;
 pub mod pressure;
 pub mod probability;

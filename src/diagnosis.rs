@@ -10,6 +10,7 @@ pub mod conflict;
 pub mod contradiction;
 pub mod evidence;
 pub mod explain;
+pub mod given;
 pub mod inference;
 pub mod model;
 pub mod next_check;

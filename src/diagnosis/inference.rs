@@ -141,32 +141,30 @@ impl Inference {
             let lines = sweep.outcomes.iter().skip(1).cloned().collect();
             return Ok((sweep, lines));
         }
-        self.sweep_answered(evidence, variables)
+        self.sweep_answered(evidence, &variables)
     }
 
     /// Over budget: the product of the answered checks, and one more for each open check.
     fn sweep_answered(
         &self,
         evidence: &Evidence,
-        variables: Vec<Vec<f64>>,
+        variables: &[Vec<f64>],
     ) -> Result<(Sweep, Vec<Vec<f64>>), OverBudget> {
         let answered: Vec<usize> = (0..self.model.checks.len())
             .filter(|check| matches!(evidence.replies[*check], Reply::Answered(_)))
             .collect();
         let mut workshop = Workshop::new(&self.model.tree);
-        let base = self.sweep_some(&mut workshop, evidence, &variables, &answered)?;
+        let base = self.sweep_some(&mut workshop, evidence, variables, &answered)?;
         let mut lines = Vec::new();
         for check in 0..self.model.checks.len() {
-            let masses = match answered.iter().position(|other| *other == check) {
-                Some(at) => base.outcomes[at + 1].clone(),
-                None => {
-                    let mut some = answered.clone();
-                    some.push(check);
-                    let sweep = self.sweep_some(&mut workshop, evidence, &variables, &some)?;
-                    sweep.outcomes[some.len()].clone()
-                }
-            };
-            lines.push(masses);
+            if let Some(at) = answered.iter().position(|other| *other == check) {
+                lines.push(base.outcomes[at + 1].clone());
+                continue;
+            }
+            let mut some = answered.clone();
+            some.push(check);
+            let sweep = self.sweep_some(&mut workshop, evidence, variables, &some)?;
+            lines.push(sweep.outcomes[some.len()].clone());
         }
         Ok((base, lines))
     }

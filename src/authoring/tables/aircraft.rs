@@ -185,11 +185,6 @@ static PART: Table = Table {
             "Its place on the grid of the schematic: column, row.",
         ),
         may(
-            "code",
-            F::Text,
-            "Component code of the trade, where one is given.",
-        ),
-        may(
             "faults",
             F::Map(&F::Entry(&FAULT)),
             "What can be wrong with it.",

@@ -1,0 +1,87 @@
+//! Worked cases and confirming checks: names that can only be resolved once everything is there.
+
+use super::located::Located;
+use super::names::{Meaning, Names};
+use crate::authoring::shape::tree as shape;
+use crate::diagnosis::cause::Confirm;
+use crate::diagnosis::check::Check;
+use crate::diagnosis::given::{self, GivenError};
+use crate::diagnosis::model::{Case, Model};
+use crate::source::codes::checks as code;
+use crate::source::problem::Problem;
+
+/// Resolves the confirming check of an event.
+pub fn confirm(
+    entry: &Located<'_>,
+    shape: &shape::Confirm,
+    names: &Names,
+    checks: &[Check],
+) -> Result<Option<Confirm>, Problem> {
+    let field = entry.field("confirm");
+    let place = |key: &str| field.map_or_else(|| entry.place(), |field| field.place_of(key));
+    let Some(check) = names.check(&shape.check) else {
+        let known = names.of(|meaning| matches!(meaning, Meaning::Check(_)));
+        let message = format!("there is no check `{}`", shape.check);
+        let problem = Problem::new(code::CONFIRM, place("check"), message);
+        return Err(problem.suggest(&shape.check, &known));
+    };
+    let about = &checks[check];
+    // A check that could not be read has its own problem already.
+    if about.lines.is_empty() {
+        return Ok(None);
+    }
+    about
+        .answer(&shape.answer)
+        .map(|answer| Some(Confirm { check, answer }))
+        .ok_or_else(|| {
+            let known: Vec<&str> = about.answers.iter().map(String::as_str).collect();
+            let message = format!("check `{}` has no answer `{}`", about.id, shape.answer);
+            let problem = Problem::new(code::CONFIRM, place("answer"), message);
+            problem.suggest(&shape.answer, &known)
+        })
+}
+
+/// Resolves one worked case.
+pub fn case(
+    file: crate::source::place::FileId,
+    node: &crate::authoring::yaml::Node,
+    shape: &shape::Case,
+    model: &Model,
+    problems: &mut Vec<Problem>,
+) -> Case {
+    let at = |section: &str, key: &str| {
+        let entry = node.get(section).and_then(|section| section.entry(key));
+        let bytes = entry.map_or(&node.bytes, |entry| &entry.key_bytes);
+        crate::source::place::Place::new(file, bytes.clone())
+    };
+    let mut refuse = |place, error: &GivenError| {
+        let problem = Problem::new(code::CASE, place, error.to_string());
+        problems.push(problem.hint("name conditions, checks and answers of this tree"));
+    };
+    let mut case = Case {
+        name: shape.name.clone(),
+        given: Vec::new(),
+        answers: Vec::new(),
+        first: Vec::new(),
+    };
+    for (name, word) in &shape.given {
+        match given::condition(model, name, word) {
+            Ok(given) => case.given.push(given),
+            Err(error) => refuse(at("given", name), &error),
+        }
+    }
+    for (name, word) in &shape.answers {
+        match given::reply(model, name, word) {
+            Ok(answer) => case.answers.push(answer),
+            Err(error) => refuse(at("answers", name), &error),
+        }
+    }
+    for name in &shape.expect.first.0 {
+        if let Some(cause) = model.cause(name) { case.first.push(cause) } else {
+            let known: Vec<&str> = model.causes.iter().map(|c| c.id.as_str()).collect();
+        let message = format!("there is no cause `{name}`");
+        let problem = Problem::new(code::CASE, at("expect", "first"), message);
+        problems.push(problem.suggest(name, &known));
+    }
+    case
+}

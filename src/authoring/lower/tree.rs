@@ -1,0 +1,396 @@
+//! A whole tree: its files gathered, every entry lowered, the chances put on one scale.
+
+use std::sync::Arc;
+
+use super::header::Header;
+use super::located::Located;
+use super::names::{Meaning, Names};
+use super::{broken, case, check, condition, event, gate, scale, usage};
+use crate::authoring::desk::Desk;
+use crate::authoring::document::Source;
+use crate::authoring::shape;
+use crate::diagnosis::cause::Cause;
+use crate::diagnosis::check::Check;
+use crate::diagnosis::model::{Model, Question};
+use crate::plant::aircraft::Aircraft;
+use crate::plant::kind::Kind;
+use crate::source::codes::document::NOT_UNDERSTOOD;
+use crate::source::codes::tree as code;
+use crate::source::problem::Problem;
+use crate::tree::fault_tree::{Chance, Condition, Cycle, Event, FaultTree, Gate};
+use crate::tree::node::Node;
+use crate::tree::scale::{Priors, priors};
+
+/// Lowers a tree and the files it takes in. `None` where an error was found on the way.
+pub fn lower(
+    desk: &mut Desk,
+    sources: &[Source],
+    aircraft: Option<Arc<Aircraft>>,
+) -> Option<Model> {
+    let main = sources.first()?;
+    let mut work = Work {
+        header: Header::read(main, &mut desk.problems),
+        main,
+        aircraft,
+        names: Names::default(),
+        conditions: Vec::new(),
+        questions: Vec::new(),
+        problems: std::mem::take(&mut desk.problems),
+    };
+    let model = work.lower(sources);
+    desk.problems = work.problems;
+    model.filter(|_| !desk.has_errors())
+}
+
+struct Work<'a> {
+    header: Header,
+    main: &'a Source,
+    aircraft: Option<Arc<Aircraft>>,
+    names: Names,
+    conditions: Vec<Condition>,
+    questions: Vec<Question>,
+    problems: Vec<Problem>,
+}
+
+/// A section that may use events.
+fn events_users<'a>(main: &'a Source, key: &str) -> Option<Located<'a>> {
+    main.root
+        .entry(key)
+        .map(|entry| Located::of(main.file, entry))
+}
+
+/// The entries of one section over all files.
+fn section<'a>(sources: &'a [Source], key: &str) -> Vec<Located<'a>> {
+    let of = |source: &'a Source| {
+        let section = source.root.get(key).into_iter();
+        section.flat_map(|node| Located::entries(source.file, node))
+    };
+    sources.iter().flat_map(of).collect()
+}
+
+impl Work<'_> {
+    fn lower(&mut self, sources: &[Source]) -> Option<Model> {
+        let entries = ["conditions", "events", "gates", "checks"].map(|key| section(sources, key));
+        let [
+            condition_entries,
+            event_entries,
+            gate_entries,
+            check_entries,
+        ] = &entries;
+        self.name_all(condition_entries, Meaning::Condition);
+        self.name_all(event_entries, Meaning::Event);
+        self.name_all(gate_entries, Meaning::Gate);
+        self.name_all(check_entries, Meaning::Check);
+        self.roles();
+        self.lower_conditions(condition_entries);
+        let (chances, causes) = self.lower_events(event_entries);
+        let gates = self.lower_gates(gate_entries);
+        let checks = self.lower_checks(check_entries);
+        let causes = self.confirm(event_entries, causes, &checks);
+        let top = self.top();
+        let events: Vec<Event> = causes
+            .iter()
+            .zip(chances)
+            .map(|(cause, chance)| Event {
+                id: cause.id.clone(),
+                chance,
+            })
+            .collect();
+        let tree = self.build(events, &gates, top)?;
+        self.finish(tree, causes, checks, event_entries, check_entries)
+    }
+
+    fn name_all(&mut self, entries: &[Located<'_>], meaning: fn(usize) -> Meaning) {
+        for (at, entry) in entries.iter().enumerate() {
+            self.problems.extend(self.names.add(entry, meaning(at)));
+        }
+    }
+
+    /// Reads an entry into its shape, unless the form check has found an error in it.
+    fn shape<T: serde::de::DeserializeOwned>(&mut self, entry: &Located<'_>) -> Option<T> {
+        if entry.is_broken(&self.problems) {
+            return None;
+        }
+        match shape::read(entry.node) {
+            Ok(shape) => Some(shape),
+            Err(error) => {
+                let message = format!("`{}` could not be read: {error}", entry.key);
+                let problem = Problem::new(NOT_UNDERSTOOD, entry.place(), message);
+                self.problems
+                    .push(problem.hint("compare it with an entry of a shipped tree"));
+                None
+            }
+        }
+    }
+
+    /// Roles against the aircraft: the kind the tree wants and the part the aircraft binds.
+    fn roles(&mut self) {
+        let Some(wanted) = self.main.root.get("needs-parts") else {
+            return;
+        };
+        for role in Located::entries(self.main.file, wanted) {
+            let kind = role.node.text().unwrap_or_default();
+            if Kind::find(kind).is_none() {
+                let known: Vec<&str> = crate::plant::kinds::KINDS.iter().map(|k| k.name).collect();
+                let message = format!("there is no kind of part `{kind}`");
+                let problem = Problem::new(code::ROLE, role.value_place(), message);
+                self.problems.push(problem.suggest(kind, &known));
+                continue;
+            }
+            let part = self.aircraft.as_deref().and_then(|a| a.part_for(role.key));
+            if let Some(part) = part.filter(|part| part.kind.name != kind) {
+                let message = format!(
+                    "role `{}` takes a {kind}, and the aircraft plays it with `{}`, a {}",
+                    role.key, part.id, part.kind.name
+                );
+                let problem = Problem::new(code::ROLE, role.value_place(), message);
+                self.problems
+                    .push(problem.hint("bind another part, or ask for another kind"));
+            }
+        }
+    }
+
+    fn lower_conditions(&mut self, entries: &[Located<'_>]) {
+        for entry in entries {
+            let lowered = self
+                .shape(entry)
+                .map(|shape| condition::lower(entry, &shape, &mut self.problems));
+            let (condition, question) = lowered.unwrap_or_else(|| broken::condition(entry));
+            self.conditions.push(condition);
+            self.questions.push(question);
+        }
+    }
+
+    fn lower_events(&mut self, entries: &[Located<'_>]) -> (Vec<Chance>, Vec<Cause>) {
+        let mut chances = Vec::new();
+        let mut causes = Vec::new();
+        for entry in entries {
+            let Some(shape) = self.shape::<shape::tree::Event>(entry) else {
+                chances.push(Chance::PerParking(0.0));
+                causes.push(broken::cause(entry));
+                continue;
+            };
+            let around = event::Around {
+                aircraft: self.aircraft.as_deref(),
+                roles: &self.header.roles,
+                exposure: self.header.exposure,
+                source: self.header.source.as_deref(),
+                names: &self.names,
+                conditions: &self.conditions,
+            };
+            let (chance, cause) = event::lower(entry, shape, &around, &mut self.problems);
+            chances.push(chance);
+            causes.push(cause);
+        }
+        self.sum_of_shares(entries, &chances);
+        (chances, causes)
+    }
+
+    fn sum_of_shares(&mut self, entries: &[Located<'_>], chances: &[Chance]) {
+        let share = |chance: &Chance| match chance {
+            Chance::Seen { share, .. } => *share,
+            _ => 0.0,
+        };
+        let sum: f64 = chances.iter().map(share).sum();
+        let last = entries
+            .iter()
+            .zip(chances)
+            .rev()
+            .find(|(_, c)| share(c) > 0.0);
+        if let (true, Some((entry, _))) = (sum >= 1.0, last) {
+            let message = format!("the counted shares add up to {}", condition::shown(sum));
+            let problem = Problem::new(code::SHARES, entry.place_of("seen"), message);
+            self.problems
+                .push(problem.hint("leave a share for causes that have rates"));
+        }
+    }
+
+    fn lower_gates<'e>(&mut self, entries: &[Located<'e>]) -> Vec<(Located<'e>, Gate)> {
+        let mut gates = Vec::new();
+        for entry in entries {
+            let gate = match self.shape(entry) {
+                Some(shape) => {
+                    let problems = &mut self.problems;
+                    gate::lower(entry, &shape, &self.names, &self.conditions, problems)
+                }
+                None => Gate {
+                    id: entry.key.to_owned(),
+                    operator: crate::tree::node::Operator::Any,
+                    inputs: Vec::new(),
+                },
+            };
+            gates.push((*entry, gate));
+        }
+        gates
+    }
+
+    fn lower_checks(&mut self, entries: &[Located<'_>]) -> Vec<Check> {
+        let mut checks = Vec::new();
+        for entry in entries {
+            let shape: Option<shape::check::Check> = self.shape(entry);
+            let shape = shape.unwrap_or_else(broken::check);
+            let broken = entry.is_broken(&self.problems);
+            let around = check::Around {
+                aircraft: self.aircraft.as_deref(),
+                source: self.header.source.as_deref(),
+                names: &self.names,
+                conditions: &self.conditions,
+            };
+            let before = self.problems.len();
+            checks.push(check::lower(entry, shape, &around, &mut self.problems));
+            if broken {
+                self.problems.truncate(before);
+            }
+        }
+        checks
+    }
+
+    fn confirm(
+        &mut self,
+        entries: &[Located<'_>],
+        mut causes: Vec<Cause>,
+        checks: &[Check],
+    ) -> Vec<Cause> {
+        for (entry, cause) in entries.iter().zip(&mut causes) {
+            let shape = entry
+                .field("confirm")
+                .filter(|f| !f.is_broken(&self.problems));
+            let shape: Option<shape::tree::Confirm> = shape.and_then(|f| shape::read(f.node).ok());
+            match shape.map(|shape| case::confirm(entry, &shape, &self.names, checks)) {
+                Some(Ok(confirm)) => cause.confirm = confirm,
+                Some(Err(problem)) => self.problems.push(problem),
+                None => {}
+            }
+        }
+        causes
+    }
+
+    fn top(&mut self) -> Option<Node> {
+        let text = self.main.root.get("top")?.text()?;
+        let place = self.main.place_of("top");
+        self.names
+            .node(text, &self.conditions, place)
+            .map_err(|problem| self.problems.push(problem))
+            .ok()
+    }
+
+    fn build(
+        &mut self,
+        events: Vec<Event>,
+        gates: &[(Located<'_>, Gate)],
+        top: Option<Node>,
+    ) -> Option<FaultTree> {
+        let conditions = self.conditions.clone();
+        let list = gates.iter().map(|(_, gate)| gate.clone()).collect();
+        // A missing top is an error already; any node serves to look for cycles.
+        let stand_in = Node::Event(0);
+        match FaultTree::build(events, conditions, list, top.unwrap_or(stand_in)) {
+            Ok(mut tree) => {
+                tree.unlisted = self.header.unlisted;
+                tree.per_parking = self.header.per_parking;
+                top.map(|_| tree)
+            }
+            Err(Cycle(path)) => {
+                self.problems.extend(gate::cycle_problem(&path, gates));
+                None
+            }
+        }
+    }
+
+    fn finish(
+        &mut self,
+        tree: FaultTree,
+        mut causes: Vec<Cause>,
+        checks: Vec<Check>,
+        events: &[Located<'_>],
+        check_entries: &[Located<'_>],
+    ) -> Option<Model> {
+        let lines = checks.iter().flat_map(|check| &check.lines);
+        let nodes: Vec<Node> = lines.flat_map(|line| line.when.clone()).collect();
+        let before = self.problems.iter().any(Problem::is_error);
+        let parts = usage::parts(&tree);
+        // A mistake in a gate or a check may hide the one use of an event.
+        let whole = ![
+            events_users(self.main, "gates"),
+            events_users(self.main, "checks"),
+        ]
+        .into_iter()
+        .flatten()
+        .any(|section| section.is_broken(&self.problems));
+        if whole {
+            usage::unused(&tree, &nodes, events, &mut self.problems);
+        }
+        usage::big_chances(&tree, &parts, events, &mut self.problems);
+        if before {
+            return None;
+        }
+        self.problems
+            .extend(usage::needs_a_cause(&tree, self.main.place_of("top")));
+        for (cause, part) in causes.iter_mut().zip(parts) {
+            cause.part = part;
+        }
+        let priors = match priors(&tree) {
+            Ok(priors) => priors,
+            // Structure alone was looked at, so rates of parts are not known.
+            Err(_) if self.aircraft.is_none() => return None,
+            Err(error) => {
+                let problem = scale::problem(&error, self.main, events);
+                self.problems.push(problem);
+                return None;
+            }
+        };
+        if self.problems.iter().any(Problem::is_error) {
+            return None;
+        }
+        let mut model = self.model(tree, priors, causes, checks);
+        model.cases = self.cases(&model);
+        let model = Arc::new(model);
+        usage::shares(&model, events, &mut self.problems);
+        usage::for_release(&model, events, check_entries, &mut self.problems);
+        Arc::into_inner(model)
+    }
+
+    fn model(
+        &self,
+        tree: FaultTree,
+        priors: Priors,
+        causes: Vec<Cause>,
+        checks: Vec<Check>,
+    ) -> Model {
+        let text = |key: &str| {
+            let node = self.main.root.get(key);
+            node.and_then(|node| node.text()).map(str::to_owned)
+        };
+        Model {
+            id: text("id").unwrap_or_default(),
+            title: text("title").unwrap_or_default(),
+            version: text("version"),
+            report: text("report").unwrap_or_default(),
+            note: text("note"),
+            aircraft: self.aircraft.clone(),
+            tree,
+            priors,
+            causes,
+            questions: self.questions.clone(),
+            checks,
+            rule: self.header.rule,
+            cases: Vec::new(),
+        }
+    }
+
+    fn cases(&mut self, model: &Model) -> Vec<crate::diagnosis::model::Case> {
+        let mut cases = Vec::new();
+        let nodes = self
+            .main
+            .root
+            .get("cases")
+            .map_or(&[][..], |node| node.items());
+        for node in nodes {
+            if let Ok(shape) = shape::read::<shape::tree::Case>(node) {
+                let file = self.main.file;
+                cases.push(case::case(file, node, &shape, model, &mut self.problems));
+            }
+        }
+        cases
+    }
+}

@@ -77,8 +77,11 @@ pub fn case(
         }
     }
     for name in &shape.expect.first.0 {
-        if let Some(cause) = model.cause(name) { case.first.push(cause) } else {
-            let known: Vec<&str> = model.causes.iter().map(|c| c.id.as_str()).collect();
+        if let Some(cause) = model.cause(name) {
+            case.first.push(cause);
+            continue;
+        }
+        let known: Vec<&str> = model.causes.iter().map(|c| c.id.as_str()).collect();
         let message = format!("there is no cause `{name}`");
         let problem = Problem::new(code::CASE, at("expect", "first"), message);
         problems.push(problem.suggest(name, &known));

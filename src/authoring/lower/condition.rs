@@ -178,7 +178,9 @@ fn usual(
 /// `up to 0.3 h`, `above 6 h`, `0.3 h to 6 h` as SI ends.
 fn band_ends(band: &Located<'_>, dimension: Dimension) -> Result<(f64, f64), Problem> {
     let text = band.node.text().unwrap_or_default();
-    let read = |part: &str| quantity(part, dimension, band.value_place()).map(crate::base::quantity::Quantity::si);
+    let read = |part: &str| {
+        quantity(part, dimension, band.value_place()).map(crate::base::quantity::Quantity::si)
+    };
     if let Some(part) = text.strip_prefix("up to ") {
         return Ok((f64::NEG_INFINITY, read(part)?));
     }

@@ -26,7 +26,7 @@ fn value(node: &Node) -> Value {
             let pairs = entries
                 .iter()
                 .map(|entry| (Value::String(entry.key.clone()), value(&entry.value)));
-            Value::Mapping(Mapping::from_iter(pairs))
+            Value::Mapping(pairs.collect::<Mapping>())
         }
     }
 }

@@ -108,6 +108,20 @@ impl Model {
         self.causes.iter().position(|cause| cause.id == id)
     }
 
+    /// Locks of a check, of the access it needs and of the actions on the way to its state.
+    pub fn locks_of(&self, check: usize, way: &[usize]) -> Vec<&'static str> {
+        let check = &self.checks[check];
+        let mut locks: Vec<&'static str> = check.locks.iter().map(|lock| lock.name).collect();
+        if let Some(aircraft) = self.aircraft.as_deref() {
+            let access = check.access.map(|access| &aircraft.accesses[access].step);
+            let actions = way.iter().map(|action| &aircraft.actions[*action].step);
+            for step in access.into_iter().chain(actions) {
+                locks.extend(step.locks.iter().map(|lock| lock.name));
+            }
+        }
+        locks
+    }
+
     /// Whether everything below a node is bystanders: such a node says nothing about causes.
     ///
     /// A condition value is not a bystander, since conditions are worth knowing.

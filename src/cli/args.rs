@@ -1,0 +1,109 @@
+//! What can be typed. The doc comment of a command is its help.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand};
+
+/// Troubleshooting console for park brakes that did not hold.
+///
+/// Without a command the console opens on the embedded demo: chocks first, then one question at a
+/// time, with the likely causes ranked after each answer. Where there is no terminal, or with
+/// --plain, the same questions are asked line by line.
+///
+/// An aid only: the approved maintenance data of the aircraft in hand govern, and nothing here
+/// releases an aircraft.
+#[derive(Debug, Parser)]
+#[command(name = "stillwheel", version, after_help = AFTER_HELP)]
+pub struct Arguments {
+    /// What to do; without it the console opens
+    #[command(subcommand)]
+    pub command: Option<Command>,
+    /// Ask line by line instead of drawing a screen
+    #[arg(long)]
+    pub plain: bool,
+}
+
+const AFTER_HELP: &str = "\
+Exit codes: 0 fine, 1 problems in what was read, 2 wrong command line, 3 file not readable or
+writable, 4 needs a terminal, 70 a mistake in the program.";
+
+/// The commands. A command that is not built yet is not listed.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Rank the causes of a report and name the next checks
+    Rank(RankArguments),
+    /// Check fault trees and aircraft, and explain what is wrong
+    #[command(subcommand)]
+    Tree(TreeCommand),
+    /// Write the embedded trees, aircraft and demo data into a folder
+    Demo(DemoArguments),
+}
+
+/// Work with documents.
+#[derive(Debug, Subcommand)]
+pub enum TreeCommand {
+    /// Check documents and print every problem at its line
+    Check(CheckArguments),
+    /// Explain a problem code such as T001
+    Explain(ExplainArguments),
+}
+
+/// Rank the causes of a report.
+#[derive(Debug, Args)]
+pub struct RankArguments {
+    /// Tree: a file, or the id of an embedded one such as crept-while-parked
+    pub tree: String,
+    /// Aircraft instead of the tree's own: a file, or the id of an embedded one
+    #[arg(long, value_name = "AIRCRAFT")]
+    pub aircraft: Option<String>,
+    /// A condition that is known, such as supply-used=none or "hours=5 h" (repeatable)
+    #[arg(long, value_name = "CONDITION=VALUE")]
+    pub given: Vec<String>,
+    /// A check that was answered: yes, no, cannot or one of its answers (repeatable)
+    #[arg(long, value_name = "CHECK=ANSWER")]
+    pub answer: Vec<String>,
+    /// Positions of switches, such as battery=connected-off,pumps=on, or C1 to C5
+    #[arg(long, value_name = "STATE")]
+    pub state: Option<String>,
+    /// Leave the report itself out of the evidence
+    #[arg(long)]
+    pub no_report: bool,
+    /// Print JSON
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// Check documents.
+#[derive(Debug, Args)]
+pub struct CheckArguments {
+    /// Trees and aircraft: files, or ids of embedded ones
+    #[arg(required = true, value_name = "FILE")]
+    pub files: Vec<String>,
+    /// Join trees to this aircraft instead of their own
+    #[arg(long, value_name = "AIRCRAFT")]
+    pub aircraft: Option<String>,
+    /// Print JSON
+    #[arg(long, conflicts_with = "lines")]
+    pub json: bool,
+    /// Print one line for each problem, for editors
+    #[arg(long)]
+    pub lines: bool,
+}
+
+/// Explain a problem code.
+#[derive(Debug, Args)]
+pub struct ExplainArguments {
+    /// The code, such as T001
+    pub code: String,
+    /// Print JSON
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// Write the embedded documents out.
+#[derive(Debug, Args)]
+pub struct DemoArguments {
+    /// Folder to write into; it is made where it is missing
+    #[arg(value_name = "DIR")]
+    pub folder: PathBuf,
+}

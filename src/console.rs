@@ -1,0 +1,17 @@
+//! The screen: events become actions, actions change the state, the view draws the state.
+//!
+//! Event, action, state, update, view and effect are apart. Invariant: the view changes nothing,
+//! and no colour is named outside [`theme`].
+
+pub mod action;
+pub mod app;
+pub mod effect;
+pub mod event;
+pub mod keys;
+pub mod plain;
+pub mod screens;
+pub mod state;
+pub mod terminal;
+pub mod theme;
+pub mod update;
+pub mod view;

@@ -1,0 +1,60 @@
+//! What can reach the console from outside.
+
+use crossterm::event::{Event as Raw, KeyCode, KeyEventKind, KeyModifiers};
+
+/// One event.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Event {
+    /// A key was pressed.
+    Key(Key),
+    /// The window has another size.
+    Resize,
+    /// Text was pasted.
+    Paste,
+}
+
+/// A key, without regard to upper and lower case: gloves hit Caps Lock.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Key {
+    /// A letter, a digit or a mark; letters in lower case.
+    Char(char),
+    /// Control and a letter.
+    Control(char),
+    /// Enter.
+    Enter,
+    /// Escape or Backspace.
+    Back,
+    /// Arrow up.
+    Up,
+    /// Arrow down.
+    Down,
+    /// A function key.
+    F(u8),
+}
+
+/// The event behind a terminal event; `None` for what means nothing here.
+///
+/// Only presses count: some terminals report releases as well, and a held key must not answer
+/// twice.
+pub fn from_terminal(raw: &Raw) -> Option<Event> {
+    match raw {
+        Raw::Key(key) if key.kind == KeyEventKind::Press => {
+            let control = key.modifiers.contains(KeyModifiers::CONTROL);
+            let alt = key.modifiers.contains(KeyModifiers::ALT);
+            let key = match key.code {
+                KeyCode::Char(c) if control => Key::Control(c.to_ascii_lowercase()),
+                KeyCode::Char(c) if !alt => Key::Char(c.to_ascii_lowercase()),
+                KeyCode::Enter => Key::Enter,
+                KeyCode::Esc | KeyCode::Backspace => Key::Back,
+                KeyCode::Up => Key::Up,
+                KeyCode::Down => Key::Down,
+                KeyCode::F(n) => Key::F(n),
+                _ => return None,
+            };
+            Some(Event::Key(key))
+        }
+        Raw::Resize(_, _) => Some(Event::Resize),
+        Raw::Paste(_) => Some(Event::Paste),
+        _ => None,
+    }
+}

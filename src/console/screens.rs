@@ -1,0 +1,5 @@
+//! The screens, one file each.
+
+pub mod help;
+pub mod why;
+pub mod work;

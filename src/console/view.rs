@@ -1,0 +1,93 @@
+//! The whole frame: top line, rule, body, what just happened, keys.
+
+use ratatui::Frame;
+use ratatui::layout::{Constraint, Layout, Rect};
+use ratatui::text::{Line, Span};
+use ratatui::widgets::Paragraph;
+
+use super::keys::footer;
+use super::screens;
+use super::state::{Screen, State};
+use super::theme::Theme;
+use crate::base::text::{pad, truncate, width};
+use crate::session::job::Stage;
+
+/// Smallest window that shows a question.
+const SMALLEST: (u16, u16) = (40, 12);
+/// Text is never set wider than this.
+const WIDEST: u16 = 100;
+
+/// Draws the state.
+pub fn view(frame: &mut Frame<'_>, state: &State, theme: &Theme) {
+    let area = frame.area();
+    if area.is_empty() {
+        return;
+    }
+    if area.width < SMALLEST.0 || area.height < SMALLEST.1 {
+        return too_small(frame, area);
+    }
+    let area = Rect {
+        width: area.width.min(WIDEST),
+        ..area
+    };
+    let [top, rule, body, happened, keys] = Layout::vertical([
+        Constraint::Length(1),
+        Constraint::Length(1),
+        Constraint::Min(0),
+        Constraint::Length(1),
+        Constraint::Length(1),
+    ])
+    .areas(area);
+    frame.render_widget(top_line(state, theme, top.width), top);
+    let dashes = "-".repeat(usize::from(rule.width));
+    frame.render_widget(Paragraph::new(Line::styled(dashes, theme.text)), rule);
+    let lines = match state.screen {
+        Screen::Work => screens::work::lines(state, theme, body),
+        Screen::Why => screens::why::lines(state, theme, body),
+        Screen::Help => screens::help::lines(theme),
+    };
+    let scroll = match state.screen {
+        Screen::Work => 0,
+        _ => scroll(state.marked, lines.len(), body.height),
+    };
+    frame.render_widget(Paragraph::new(lines).scroll((scroll, 0)), body);
+    let message = truncate(&state.message, usize::from(happened.width));
+    frame.render_widget(Paragraph::new(Line::styled(message, theme.text)), happened);
+    let footer = truncate(&footer(state), usize::from(keys.width));
+    frame.render_widget(Paragraph::new(Line::styled(footer, theme.strong)), keys);
+}
+
+/// The first line shown, so that the last page is always full.
+fn scroll(wanted: usize, lines: usize, height: u16) -> u16 {
+    let most = lines.saturating_sub(usize::from(height));
+    u16::try_from(wanted.min(most)).unwrap_or(u16::MAX)
+}
+
+fn top_line(state: &State, theme: &Theme, columns: u16) -> Paragraph<'static> {
+    let (safety, style) = if state.job.chocked() {
+        ("CHOCKS IN", theme.strong)
+    } else {
+        ("NOT CHOCKED", theme.warning)
+    };
+    let screen = match (state.screen, state.job.stage()) {
+        (Screen::Help, _) => "Help",
+        (Screen::Why, _) => "For and against",
+        (_, Stage::Safety(_)) => "Safety first",
+        (_, Stage::Question(_)) => "Question",
+        _ => "Where it stands",
+    };
+    let columns = usize::from(columns);
+    let left = format!("{}  {screen}", state.job.model().title);
+    let left = pad(&left, columns.saturating_sub(width(safety) + 1));
+    Paragraph::new(Line::from(vec![
+        Span::styled(left, theme.strong),
+        Span::raw(" "),
+        Span::styled(safety, style),
+    ]))
+}
+
+fn too_small(frame: &mut Frame<'_>, area: Rect) {
+    let words = "Make the window larger, or run with --plain. The job is safe.";
+    let line = truncate(words, usize::from(area.width));
+    frame.render_widget(Paragraph::new(line), area);
+}

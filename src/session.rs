@@ -1,0 +1,8 @@
+//! One report being worked: what was entered, in order, and where that leaves the work.
+//!
+//! Knows no terminal and no physics. Invariant: the state of a job is a function of its entries
+//! alone; undoing the last entry is the same as never having made it.
+
+pub mod entry;
+pub mod job;
+pub mod safety;

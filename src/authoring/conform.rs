@@ -18,9 +18,11 @@ pub fn conform(node: &Node, form: &Form, file: FileId, problems: &mut Vec<Proble
     Conform { file, problems }.value(node, form, &node.bytes);
 }
 
-/// Checks a mapping against a table.
-pub fn conform_entry(node: &Node, table: &Table, file: FileId, problems: &mut Vec<Problem>) {
-    Conform { file, problems }.entry(node, table, &node.bytes);
+/// Checks a whole document against a table; a missing key is shown at the first key there is.
+pub fn conform_document(node: &Node, table: &Table, file: FileId, problems: &mut Vec<Problem>) {
+    let first = node.entries().first();
+    let start = first.map_or(0..0, |entry| entry.key_bytes.clone());
+    Conform { file, problems }.entry(node, table, &start);
 }
 
 struct Conform<'a> {

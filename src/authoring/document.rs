@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::conform::conform_entry;
+use super::conform::conform_document;
 use super::desk::{Desk, Opened};
 use super::form::Table;
 use super::lower;
@@ -152,13 +152,21 @@ fn uses(source: &Source) -> (FileId, Vec<(String, Place)>) {
 }
 
 fn taken_in(desk: &mut Desk, name: &str, place: Place) -> Option<Source> {
+    let (before, readable) = (desk.problems.len(), !desk.unreadable);
     let opened = desk.open(name);
+    let mut reason = String::new();
+    // The tree itself was read, so a file missing inside it is a problem of the tree.
+    if readable && desk.unreadable {
+        desk.unreadable = false;
+        let refusals = desk.problems.drain(before..).map(|problem| problem.message);
+        reason = refusals.map(|message| format!(": {message}")).collect();
+    }
     let usable = opened.filter(|opened| {
         let first = opened.root.get("stillwheel").and_then(|node| node.text());
         first.is_some_and(|text| text.starts_with("tree "))
     });
     if usable.is_none() {
-        let message = format!("`{name}` cannot be taken in");
+        let message = format!("`{name}` cannot be taken in{reason}");
         let problem = Problem::new(tree_code::USE, place, message);
         desk.problems
             .push(problem.hint("name a tree file, with its path relative to this one"));
@@ -181,9 +189,14 @@ fn tree_aircraft(desk: &mut Desk, main: &Source, name: Option<&str>) -> Option<A
     let found = aircraft(&mut apart, &name);
     desk.files = apart.files;
     desk.bytes_read += apart.bytes_read;
+    let mut reason = String::new();
+    if apart.unreadable {
+        let refusals = apart.problems.drain(..).map(|problem| problem.message);
+        reason = refusals.map(|message| format!(": {message}")).collect();
+    }
     desk.problems.extend(apart.problems);
     if found.is_none() {
-        let message = format!("the aircraft `{name}` cannot be used");
+        let message = format!("the aircraft `{name}` cannot be used{reason}");
         let place = main.place_of("aircraft");
         let problem = Problem::new(tree_code::AIRCRAFT, place, message);
         desk.problems
@@ -193,7 +206,7 @@ fn tree_aircraft(desk: &mut Desk, main: &Source, name: Option<&str>) -> Option<A
 }
 
 fn checked(desk: &mut Desk, opened: Opened, table: &Table) -> Source {
-    conform_entry(&opened.root, table, opened.file, &mut desk.problems);
+    conform_document(&opened.root, table, opened.file, &mut desk.problems);
     Source {
         file: opened.file,
         root: opened.root,

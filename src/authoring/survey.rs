@@ -101,11 +101,7 @@ impl Pass {
         match event {
             Event::DocumentStart(_) => return self.document(bytes),
             Event::Alias(_) => {
-                let place = self.place(bytes.clone());
-                self.refuse(
-                    Problem::new(code::ALIAS, place, "an alias is not accepted")
-                        .hint("write the value out where it is needed"),
-                );
+                self.alias(bytes.clone());
                 return self.value(Node::scalar("", true, bytes));
             }
             Event::Scalar(text, style, anchor, tag) => {
@@ -172,13 +168,25 @@ impl Pass {
         if self.open.len() <= MAX_DEPTH {
             return true;
         }
+        self.too_deep(bytes);
+        false
+    }
+
+    fn too_deep(&mut self, bytes: Range<usize>) {
         let message = format!("values are nested more than {MAX_DEPTH} deep");
         let place = self.place(bytes);
         self.refuse(
             Problem::new(code::TOO_DEEP, place, message)
                 .hint("no document of this kind needs such depth; look for a stray bracket"),
         );
-        false
+    }
+
+    fn alias(&mut self, bytes: Range<usize>) {
+        let place = self.place(bytes);
+        self.refuse(
+            Problem::new(code::ALIAS, place, "an alias is not accepted")
+                .hint("write the value out where it is needed"),
+        );
     }
 
     fn ascend(&mut self, end: usize) -> bool {
@@ -257,6 +265,13 @@ impl Pass {
     /// The parser gave up: show where, and the bracket that is still open, if one is.
     fn syntax(&mut self, error: &saphyr_parser::ScanError) {
         let at = self.offsets.byte(error.marker().index());
+        // The parser refuses these two itself, before an event of theirs is seen.
+        if error.info().contains("unknown anchor") {
+            return self.alias(at..at + 1);
+        }
+        if error.info().contains("recursion limit") {
+            return self.too_deep(at..at + 1);
+        }
         let message = format!("the text is not YAML here: {}", error.info());
         let mut problem = Problem::new(code::SYNTAX, self.place(at..at), message)
             .hint("quote a text that holds `: `, `#`, `[` or `{`, and look for an open bracket");

@@ -83,6 +83,12 @@ pub fn plural(count: usize, one: &str) -> String {
     }
 }
 
+/// `a pump`, `an accumulator`.
+pub fn with_article(word: &str) -> String {
+    let vowel = word.starts_with(['a', 'e', 'i', 'o', 'u']);
+    format!("{} {word}", if vowel { "an" } else { "a" })
+}
+
 /// `a`, `a and b`, `a, b and c`.
 pub fn listed<S: AsRef<str>>(words: &[S], last_joiner: &str) -> String {
     match words {

@@ -11,10 +11,14 @@ use crate::session::job::Stage;
 /// Takes one event.
 pub fn update(state: &mut State, event: &Event) -> Option<Effect> {
     match event {
-        Event::Key(key) => if let Some(action) = resolve(state, *key) { act(state, action) } else {
-            dead_key(state, *key);
-            None
-        },
+        Event::Key(key) => {
+            if let Some(action) = resolve(state, *key) {
+                act(state, action)
+            } else {
+                dead_key(state, *key);
+                None
+            }
+        }
         Event::Paste => {
             "There is no field to paste into here.".clone_into(&mut state.message);
             None
@@ -94,7 +98,7 @@ fn answer(state: &mut State, place: Option<usize>) -> Option<Effect> {
     enter(
         state,
         entry,
-        format!("Kept: {what}: {word}. Press u to take it back."),
+        format!("Kept: {what}: {word}. u takes it back."),
     )
 }
 

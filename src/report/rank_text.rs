@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use super::ranking::{Outcome, Ranking};
-use crate::base::text::{listed, pad, truncate, wrap};
+use crate::base::text::{listed, pad, truncate, width, wrap};
 use crate::diagnosis::contradiction::item_name;
 use crate::diagnosis::evidence::{Evidence, Item, Reply};
 use crate::diagnosis::explain::Moved;
@@ -99,7 +99,7 @@ fn body(text: &mut String, inference: &Inference, evidence: &Evidence, ranking: 
     for row in &ranking.causes {
         line(
             text,
-            &cause_row(&model.causes[row.event].title, row.probability),
+            &cause_row(&model.causes[row.event].title, row.probability, COLUMNS),
         );
         for reason in reasons(inference, evidence, row, &ranking.moved[row.event]) {
             line(text, &reason);
@@ -107,7 +107,7 @@ fn body(text: &mut String, inference: &Inference, evidence: &Evidence, ranking: 
     }
     line(
         text,
-        &cause_row("Cause not in this list", ranking.belief.unlisted),
+        &cause_row("Cause not in this list", ranking.belief.unlisted, COLUMNS),
     );
     line(
         text,
@@ -123,7 +123,7 @@ fn body(text: &mut String, inference: &Inference, evidence: &Evidence, ranking: 
         for row in &ranking.bystanders {
             line(
                 text,
-                &cause_row(&model.causes[row.event].title, row.probability),
+                &cause_row(&model.causes[row.event].title, row.probability, COLUMNS),
             );
         }
     }
@@ -147,8 +147,8 @@ fn body(text: &mut String, inference: &Inference, evidence: &Evidence, ranking: 
     );
 }
 
-/// One row: title, count of 100, bar.
-pub fn cause_row(title: &str, probability: f64) -> String {
+/// One row in so many columns: title, count of 100, bar where there is room for it.
+pub fn cause_row(title: &str, probability: f64, columns: usize) -> String {
     let count = of_100(probability);
     let bar = "#".repeat(count.div_ceil(5) as usize);
     // A cause that is possible is never shown as plainly nothing.
@@ -157,7 +157,14 @@ pub fn cause_row(title: &str, probability: f64) -> String {
     } else {
         count.to_string()
     };
-    format!("  {} {count:>3}  {bar}", pad(title, TITLE))
+    let title_columns = TITLE.min(columns.saturating_sub(6));
+    let row = format!("  {} {count:>3}", pad(title, title_columns));
+    let with_bar = format!("{row}  {bar}");
+    if width(&with_bar) <= columns {
+        with_bar
+    } else {
+        row
+    }
 }
 
 fn reasons(
@@ -290,7 +297,7 @@ fn next(text: &mut String, model: &Model, ranking: &Ranking) {
 pub fn why(model: &Model, proposal: &Proposal) -> String {
     let check = &model.checks[proposal.check];
     let mut words = vec![
-        format!("tells {:.2} bits", proposal.gain),
+        worth(proposal.gain).to_owned(),
         minutes(proposal.cost.minutes),
         crate::base::text::plural(check.people as usize, "person").replace("persons", "people"),
     ];
@@ -309,6 +316,16 @@ pub fn why(model: &Model, proposal: &Proposal) -> String {
         words.push(format!("TAKES AWAY {}", listed(&gone, "and")));
     }
     words.join(", ")
+}
+
+/// What a gain means at the aircraft; a check of one bit halves what is still open.
+fn worth(gain: f64) -> &'static str {
+    match gain {
+        g if g >= 0.6 => "about halves the list",
+        g if g >= 0.25 => "shortens the list",
+        g if g >= 0.05 => "tells a little",
+        _ => "tells very little",
+    }
 }
 
 /// `4 min`, `1 h 12 min`.

@@ -20,6 +20,10 @@ pub const FALSE: Function = 0;
 /// The leaf for true.
 pub const TRUE: Function = 1;
 
+/// Functions after which the store gives up. A limit in functions, like the one in states, gives
+/// the same answer on every machine.
+const MOST_FUNCTIONS: usize = 500_000;
+
 /// The store of all functions of one tree.
 #[derive(Debug, Default)]
 pub struct Diagrams {
@@ -28,6 +32,8 @@ pub struct Diagrams {
     unique: HashMap<(u32, Box<[Function]>), Function>,
     choices: HashMap<(Function, Function, Function), Function>,
     fixed: HashMap<(Function, u32, u32), Function>,
+    /// Whether the store gave up; its functions mean nothing then.
+    full: bool,
     /// Number of values of each variable; events first, then conditions.
     arity: Vec<usize>,
     /// Rank of each variable in the store's own order.
@@ -88,6 +94,11 @@ impl Diagrams {
         self.nodes.len()
     }
 
+    /// Whether the store gave up. Its functions mean nothing then.
+    pub fn is_full(&self) -> bool {
+        self.full
+    }
+
     /// Whether the store holds leaves only.
     pub fn is_empty(&self) -> bool {
         self.nodes.is_empty()
@@ -131,6 +142,10 @@ impl Diagrams {
         if let Some(&known) = self.unique.get(&key) {
             return known;
         }
+        if self.nodes.len() >= MOST_FUNCTIONS {
+            self.full = true;
+            return FALSE;
+        }
         let function = LEAVES + u32::try_from(self.nodes.len()).unwrap_or(u32::MAX - LEAVES);
         self.nodes.push(key.clone());
         self.unique.insert(key, function);
@@ -164,6 +179,9 @@ impl Diagrams {
         let key = (test, then, otherwise);
         if let Some(&known) = self.choices.get(&key) {
             return known;
+        }
+        if self.full {
+            return FALSE;
         }
         let top = [test, then, otherwise]
             .into_iter()
@@ -218,6 +236,9 @@ impl Diagrams {
         let Some((asked, children)) = self.inner(function).cloned() else {
             return function;
         };
+        if self.full {
+            return FALSE;
+        }
         let children = children
             .iter()
             .map(|child| self.fix_below(*child, variable, value, rank))

@@ -51,8 +51,14 @@ impl<'a> Workshop<'a> {
             .iter()
             .map(|partition| self.diagrams.partition(self.tree, partition, &self.gates))
             .collect();
+        if self.diagrams.is_full() {
+            return Err(OverBudget { budget });
+        }
         let variables = self.tree.events.len() + self.tree.conditions.len();
         let layered = Builder::new(&mut self.diagrams, &functions, variables).build(budget)?;
+        if self.diagrams.is_full() {
+            return Err(OverBudget { budget });
+        }
         Ok(Engine {
             layered,
             outcomes: partitions.iter().map(Partition::outcomes).collect(),

@@ -50,7 +50,7 @@ pub struct Layered {
 
 /// The product grew past its budget.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
-#[error("the product of the checks passed its budget of {budget} states")]
+#[error("the tree is too large to be worked out exactly within {budget} states")]
 pub struct OverBudget {
     /// The budget, in states. A budget in states gives the same answer on every machine.
     pub budget: usize,

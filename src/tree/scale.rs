@@ -38,7 +38,7 @@ pub enum ScaleError {
         event: usize,
     },
     /// The chance comes out too large for the counted share to hold to first order.
-    #[error("its chance per parking comes out as {chance}, and must stay below 0.05")]
+    #[error("its chance per parking comes out as {chance:.3}, and must stay below 0.05")]
     TooLikely {
         /// The event.
         event: usize,

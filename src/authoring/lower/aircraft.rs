@@ -10,6 +10,7 @@ use crate::authoring::shape::aircraft as shapes;
 use crate::base::dimension::Dimension;
 use crate::base::physical::Mass;
 use crate::base::quantity::Quantity;
+use crate::base::text::plural;
 use crate::plant::aircraft::{Aircraft, Environment, Fluid, Part};
 use crate::plant::procedure::{Access, Action, Step};
 use crate::plant::state::{State, Switch};
@@ -118,7 +119,10 @@ impl<'a> Work<'a> {
             }
         }
         let [first, second] = read[..] else {
-            let message = format!("{} points of viscosity stand here", read.len());
+            let message = format!(
+                "{} of viscosity, and two are wanted",
+                plural(read.len(), "point")
+            );
             let problem = Problem::new(code::TWO_POINTS, field.place(), message);
             self.problems
                 .push(problem.hint("write [11 mm2/s at 38 C, 3.8 mm2/s at 99 C]"));

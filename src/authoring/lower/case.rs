@@ -2,6 +2,8 @@
 
 use super::located::Located;
 use super::names::{Meaning, Names};
+use crate::authoring::document::Source;
+use crate::authoring::shape as shape_of;
 use crate::authoring::shape::tree as shape;
 use crate::diagnosis::cause::Confirm;
 use crate::diagnosis::check::Check;
@@ -41,8 +43,18 @@ pub fn confirm(
         })
 }
 
-/// Resolves one worked case.
-pub fn case(
+/// Resolves the worked cases of a tree.
+pub fn cases(main: &Source, model: &Model, problems: &mut Vec<Problem>) -> Vec<Case> {
+    let nodes = main.root.get("cases").map_or(&[][..], |node| node.items());
+    let shapes = nodes
+        .iter()
+        .filter_map(|node| Some((node, shape_of::read(node).ok()?)));
+    shapes
+        .map(|(node, shape)| case(main.file, node, &shape, model, problems))
+        .collect()
+}
+
+fn case(
     file: crate::source::place::FileId,
     node: &crate::authoring::yaml::Node,
     shape: &shape::Case,

@@ -48,11 +48,11 @@ pub fn lower(
         },
         _ => {
             let found = if forms.is_empty() {
-                "none".into()
+                "no chance, no one-of and no quantity".into()
             } else {
-                listed(&forms, "and")
+                format!("{} at once", listed(&forms, "and"))
             };
-            let message = format!("`{}` has {found} of its three forms", entry.key);
+            let message = format!("condition `{}` has {found}", entry.key);
             let problem = Problem::new(code::CONDITION_FORM, entry.place(), message);
             problems.push(problem.hint("write exactly one of `chance`, `one-of` and `quantity`"));
             Vec::new()

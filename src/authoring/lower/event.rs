@@ -113,11 +113,11 @@ fn chance(
         ["seen"] => seen(entry, shape, around, problems),
         _ => {
             let found = if forms.is_empty() {
-                "none".into()
+                "no fault, rate, chance or count".into()
             } else {
-                listed(&forms, "and")
+                format!("{} at once", listed(&forms, "and"))
             };
-            let message = format!("`{}` has {found} of its four forms of chance", entry.key);
+            let message = format!("event `{}` has {found}", entry.key);
             let problem = Problem::new(code::EVENT_CHANCE, entry.place(), message);
             problems.push(problem.hint("write exactly one of `fault`, `rate`, `chance`, `seen`"));
             nothing

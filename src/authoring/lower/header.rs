@@ -34,7 +34,9 @@ impl Header {
         let place = |key: &str| main.place_of(key);
         let exposure = text("exposure")
             .and_then(|text| quantity(text, Dimension::Time, place("exposure")).ok())
-            .and_then(|quantity| Seconds::new(quantity.si()));
+            .and_then(|quantity| Seconds::new(quantity.si()))
+            // One that is there and wrong has its own problem; it is not missing as well.
+            .or_else(|| text("exposure").and_then(|_| Seconds::new(0.0)));
         let unlisted = number("unlisted").unwrap_or_default();
         if !(0.0..1.0).contains(&unlisted) {
             let message = format!("`unlisted` is {unlisted}");

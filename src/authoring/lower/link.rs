@@ -4,6 +4,7 @@ use super::located::Located;
 use crate::authoring::conform;
 use crate::authoring::form::Form;
 use crate::authoring::yaml::Node;
+use crate::base::text::with_article;
 use crate::plant::aircraft::Part;
 use crate::plant::graph::{LinkError, Net, PartGraph, PortRef};
 use crate::plant::kind::{Kind, PortType};
@@ -110,7 +111,7 @@ fn port(text: &str, parts: &[Part], place: Place) -> Result<PortRef, Problem> {
     let port = kind.ports.iter().position(|port| port.name == port_name);
     port.map(|port| PortRef { part, port }).ok_or_else(|| {
         let known: Vec<&str> = kind.ports.iter().map(|port| port.name).collect();
-        let message = format!("a {} has no port `{port_name}`", kind.name);
+        let message = format!("{} has no port `{port_name}`", with_article(kind.name));
         Problem::new(code::UNKNOWN_PORT, place, message).suggest(port_name, &known)
     })
 }

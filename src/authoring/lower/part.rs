@@ -6,6 +6,7 @@ use crate::authoring::tables::aircraft::{common_fault_keys, common_part_keys};
 use crate::base::dimension::Dimension;
 use crate::base::physical::Rate;
 use crate::base::quantity::plain_decimal;
+use crate::base::text::with_article;
 use crate::plant::aircraft::{Fault, Parameter, Part};
 use crate::plant::kind::{Kind, ParameterForm, ParameterSpec};
 use crate::plant::kinds::KINDS;
@@ -57,7 +58,7 @@ fn faults(entry: &Located<'_>, kind: &'static Kind, problems: &mut Vec<Problem>)
     };
     for fault in Located::entries(entry.file, field.node) {
         if !kind.faults.contains(&fault.key) {
-            let message = format!("a {} has no fault `{}`", kind.name, fault.key);
+            let message = format!("{} has no fault `{}`", with_article(kind.name), fault.key);
             let problem = Problem::new(code::UNKNOWN_FAULT_NAME, fault.place(), message);
             problems.push(problem.suggest(fault.key, kind.faults));
         }
@@ -96,7 +97,11 @@ fn parameters(
         let Some(spec) = kind.parameter(field.key) else {
             let mut known: Vec<&str> = kind.parameters.iter().map(|spec| spec.name).collect();
             known.extend(common);
-            let message = format!("a {} has no parameter `{}`", kind.name, field.key);
+            let message = format!(
+                "{} has no parameter `{}`",
+                with_article(kind.name),
+                field.key
+            );
             let problem = Problem::new(code::UNKNOWN_PARAMETER, field.place(), message);
             problems.push(problem.suggest(field.key, &known));
             continue;

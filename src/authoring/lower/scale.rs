@@ -36,7 +36,11 @@ pub fn problem(error: &ScaleError, main: &Source, events: &[Located<'_>]) -> Pro
             main.place_of("top"),
             "look for chances of 0 and for gates that exclude each other",
         ),
-        ScaleError::OverBudget(_) => (code::OVER_BUDGET, main.place_of("top"), "split the tree"),
+        ScaleError::OverBudget(_) => (
+            code::OVER_BUDGET,
+            main.place_of("top"),
+            "look for gates that many checks name, and for events that everything shares",
+        ),
     };
     Problem::new(code, place, error.to_string()).hint(hint)
 }

@@ -9,12 +9,13 @@ use super::{broken, case, check, condition, event, gate, scale, usage};
 use crate::authoring::desk::Desk;
 use crate::authoring::document::Source;
 use crate::authoring::shape;
+use crate::base::text::with_article;
 use crate::diagnosis::cause::Cause;
 use crate::diagnosis::check::Check;
 use crate::diagnosis::model::{Model, Question};
 use crate::plant::aircraft::Aircraft;
 use crate::plant::kind::Kind;
-use crate::source::codes::document::NOT_UNDERSTOOD;
+use crate::source::codes::document::{DUPLICATE_KEY, WRONG_FORM};
 use crate::source::codes::tree as code;
 use crate::source::problem::Problem;
 use crate::tree::fault_tree::{Chance, Condition, Cycle, Event, FaultTree, Gate};
@@ -102,7 +103,12 @@ impl Work<'_> {
 
     fn name_all(&mut self, entries: &[Located<'_>], meaning: fn(usize) -> Meaning) {
         for (at, entry) in entries.iter().enumerate() {
-            self.problems.extend(self.names.add(entry, meaning(at)));
+            let twin = self.names.add(entry, meaning(at));
+            // The survey has said so already where both stand in one mapping.
+            let said = |p: &Problem| p.code == DUPLICATE_KEY && p.place == entry.place();
+            if !self.problems.iter().any(said) {
+                self.problems.extend(twin);
+            }
         }
     }
 
@@ -115,7 +121,7 @@ impl Work<'_> {
             Ok(shape) => Some(shape),
             Err(error) => {
                 let message = format!("`{}` could not be read: {error}", entry.key);
-                let problem = Problem::new(NOT_UNDERSTOOD, entry.place(), message);
+                let problem = Problem::new(WRONG_FORM, entry.place(), message);
                 self.problems
                     .push(problem.hint("compare it with an entry of a shipped tree"));
                 None
@@ -140,8 +146,11 @@ impl Work<'_> {
             let part = self.aircraft.as_deref().and_then(|a| a.part_for(role.key));
             if let Some(part) = part.filter(|part| part.kind.name != kind) {
                 let message = format!(
-                    "role `{}` takes a {kind}, and the aircraft plays it with `{}`, a {}",
-                    role.key, part.id, part.kind.name
+                    "role `{}` takes {}, and the aircraft plays it with `{}`, {}",
+                    role.key,
+                    with_article(kind),
+                    part.id,
+                    with_article(part.kind.name)
                 );
                 let problem = Problem::new(code::ROLE, role.value_place(), message);
                 self.problems
@@ -343,7 +352,7 @@ impl Work<'_> {
             return None;
         }
         let mut model = self.model(tree, priors, causes, checks);
-        model.cases = self.cases(&model);
+        model.cases = case::cases(self.main, &model, &mut self.problems);
         let model = Arc::new(model);
         usage::shares(&model, events, &mut self.problems);
         usage::for_release(&model, events, check_entries, &mut self.problems);
@@ -376,21 +385,5 @@ impl Work<'_> {
             rule: self.header.rule,
             cases: Vec::new(),
         }
-    }
-
-    fn cases(&mut self, model: &Model) -> Vec<crate::diagnosis::model::Case> {
-        let mut cases = Vec::new();
-        let nodes = self
-            .main
-            .root
-            .get("cases")
-            .map_or(&[][..], |node| node.items());
-        for node in nodes {
-            if let Ok(shape) = shape::read::<shape::tree::Case>(node) {
-                let file = self.main.file;
-                cases.push(case::case(file, node, &shape, model, &mut self.problems));
-            }
-        }
-        cases
     }
 }

@@ -51,7 +51,9 @@ pub fn unused(
     let coloured = coloured(tree, lines);
     for (at, event) in tree.events.iter().enumerate() {
         let node = Node::Event(at);
-        if below_top.binary_search(&node).is_err() && !coloured.contains(&node) {
+        // A second event of one name can never be used; the survey has said what is wrong.
+        let is_twin = || tree.events[..at].iter().any(|other| other.id == event.id);
+        if below_top.binary_search(&node).is_err() && !coloured.contains(&node) && !is_twin() {
             let message = format!("event `{}` is neither cause nor bystander", event.id);
             let problem = Problem::new(code::NO_USE, events[at].place(), message);
             problems.push(problem.hint("put it into a gate below the top, or name it in a line"));
@@ -95,7 +97,7 @@ pub fn needs_a_cause(tree: &FaultTree, top: Place) -> Option<Problem> {
     let sweep = engine.ask(&engine.open_weights(variable_weights(tree, &no_events)));
     let chance = *sweep.outcomes.first()?.first()?;
     (chance > 0.0).then(|| {
-        let message = format!("conditions alone make the top true, in {chance} of all parkings");
+        let message = format!("conditions alone make the top true, in {chance:.3} of all parkings");
         Problem::new(code::NO_CAUSE, top, message)
             .hint("give that path a cause of its own behind the condition")
     })
@@ -176,6 +178,10 @@ pub fn for_release(
             );
         }
     }
+    checks_for_release(model, check_entries, problems);
+}
+
+fn checks_for_release(model: &Model, check_entries: &[Located<'_>], problems: &mut Vec<Problem>) {
     for (check, entry) in model.checks.iter().zip(check_entries) {
         let mut warn = |code, what: &str, hint: &str| {
             let message = format!("check `{}` has no {what}", check.id);

@@ -25,7 +25,7 @@ pub fn lines(state: &State, theme: &Theme, area: Rect) -> Vec<Line<'static>> {
     for row in job.causes() {
         let cause = &job.model().causes[row.event];
         lines.push(Line::styled(
-            cause_row(&cause.title, row.probability),
+            cause_row(&cause.title, row.probability, usize::from(area.width)),
             theme.strong,
         ));
         for m in moved(row.event, belief, &without)
@@ -46,7 +46,11 @@ pub fn lines(state: &State, theme: &Theme, area: Rect) -> Vec<Line<'static>> {
         }
     }
     lines.push(Line::styled(
-        cause_row("Cause not in this list", belief.unlisted),
+        cause_row(
+            "Cause not in this list",
+            belief.unlisted,
+            usize::from(area.width),
+        ),
         theme.strong,
     ));
     lines

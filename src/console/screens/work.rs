@@ -187,9 +187,13 @@ impl Page<'_> {
         let head = pad("Likely causes", 46);
         self.row(&format!("  {head} of 100 jobs like this"));
         for row in causes.iter().take(room) {
-            self.row(&cause_row(&model.causes[row.event].title, row.probability));
+            self.row(&cause_row(
+                &model.causes[row.event].title,
+                row.probability,
+                self.columns,
+            ));
         }
-        self.row(&cause_row("Cause not in this list", unlisted));
+        self.row(&cause_row("Cause not in this list", unlisted, self.columns));
         self.row(&status);
     }
 
@@ -207,11 +211,9 @@ impl Page<'_> {
             Proof::Stands(_) => "confirmed",
             Proof::Contradicted(_) => "the confirming check speaks against it",
             Proof::Impossible(_) => "not confirmed",
-            _ => "confirming check to do",
+            _ => "and its confirming check",
         };
-        format!(
-            "First or its group: {share} of 100; the rule asks for {wanted} and proof ({proof})."
-        )
+        format!("{share} of 100 for the first; the rule asks for {wanted}, {proof}.")
     }
 
     fn end(&mut self, verdict: &str) {

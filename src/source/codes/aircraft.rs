@@ -8,7 +8,7 @@ codes! {
     UNKNOWN_PARAMETER "A002" Error "the kind of part has no such parameter"
         "A part takes the parameters of its kind; a fault overrides parameters of its part's kind.";
     MISSING_PARAMETER "A003" Error "a parameter is missing"
-        "The kind of part cannot do without it.";
+        "The kind of part cannot do without it. The usual value stands in the maintenance data; a demo figure says that it is invented.";
     UNKNOWN_FAULT_NAME "A004" Error "the kind of part has no such fault"
         "Faults are named from the list of the part's kind, so that trees of different aircraft mean the same by a name.";
     LINK_FORM "A005" Error "a link is not complete"

@@ -47,6 +47,4 @@ codes! {
         "Only the words of a fixed list are accepted in this place.";
     NEEDS_QUOTES "Y022" Error "a text would be read as something else"
         "Without quotes YAML reads this text as a number, as true or false, or as nothing. Put it in quotes.";
-    NOT_UNDERSTOOD "Y023" Error "the entry could not be read"
-        "The entry has the right keys, and yet its values do not fit together. The message is that of the YAML reader.";
 }

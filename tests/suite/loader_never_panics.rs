@@ -1,0 +1,102 @@
+//! Mutated documents: whatever is done to a text, the loader answers with problems.
+
+use proptest::prelude::*;
+use std::sync::OnceLock;
+use stillwheel::authoring::{desk::Desk, document};
+
+fn shipped() -> &'static [String] {
+    static TEXTS: OnceLock<Vec<String>> = OnceLock::new();
+    TEXTS.get_or_init(|| {
+        let names = [
+            "fault-trees/crept-while-parked.yaml",
+            "demo-data/demo-twin.yaml",
+            "tests/documents/format-example.yaml",
+        ];
+        names
+            .iter()
+            .map(|name| std::fs::read_to_string(crate::run::root().join(name)).unwrap())
+            .collect()
+    })
+}
+
+#[derive(Debug, Clone)]
+enum Mutation {
+    CutAt(usize),
+    DropLine(usize),
+    RepeatLine(usize),
+    SwapLines(usize, usize),
+    ReplaceByte(usize, u8),
+    Insert(usize, &'static str),
+}
+
+fn mutation() -> impl Strategy<Value = Mutation> {
+    let at = 0usize..20_000;
+    let pieces = prop::sample::select(vec![
+        "[", "]", "{", "}", ": ", "&a ", "*a", "!t ", "- ", "\"", "'", "#", "\n", "\t", "0x10",
+        ".nan", "-1", "1e999", "null", "~", "ä", "\u{feff}", "<<: x", "---\n", "yes", ",",
+    ]);
+    prop_oneof![
+        at.clone().prop_map(Mutation::CutAt),
+        at.clone().prop_map(Mutation::DropLine),
+        at.clone().prop_map(Mutation::RepeatLine),
+        (at.clone(), at.clone()).prop_map(|(a, b)| Mutation::SwapLines(a, b)),
+        (at.clone(), any::<u8>()).prop_map(|(a, b)| Mutation::ReplaceByte(a, b)),
+        (at, pieces).prop_map(|(a, piece)| Mutation::Insert(a, piece)),
+    ]
+}
+
+fn mutate(bytes: &mut Vec<u8>, mutation: &Mutation) {
+    let mut lines: Vec<Vec<u8>> = bytes.split(|b| *b == b'\n').map(<[u8]>::to_vec).collect();
+    let count = lines.len();
+    match mutation {
+        Mutation::CutAt(at) => bytes.truncate(at % (bytes.len() + 1)),
+        Mutation::ReplaceByte(at, byte) => {
+            let len = bytes.len();
+            if len > 0 {
+                bytes[at % len] = *byte;
+            }
+        }
+        Mutation::Insert(at, piece) => {
+            let at = at % (bytes.len() + 1);
+            bytes.splice(at..at, piece.bytes());
+        }
+        Mutation::DropLine(at) => {
+            lines.remove(at % count);
+            *bytes = lines.join(&b'\n');
+        }
+        Mutation::RepeatLine(at) => {
+            let line = lines[at % count].clone();
+            lines.insert(at % count, line);
+            *bytes = lines.join(&b'\n');
+        }
+        Mutation::SwapLines(a, b) => {
+            lines.swap(a % count, b % count);
+            *bytes = lines.join(&b'\n');
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 400, ..ProptestConfig::default() })]
+
+    #[test]
+    fn a_mutated_document_is_loaded_or_refused_with_words(
+        which in 0usize..3,
+        mutations in prop::collection::vec(mutation(), 1..4),
+    ) {
+        let mut bytes = shipped()[which].clone().into_bytes();
+        for mutation in &mutations {
+            mutate(&mut bytes, mutation);
+        }
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("mutated.yaml");
+        std::fs::write(&path, &bytes).unwrap();
+        let mut desk = Desk::default();
+        let found = document::any(&mut desk, path.to_str().unwrap(), None);
+        prop_assert!(found.is_some() != desk.has_errors(), "{:?}", desk.problems);
+        for problem in &desk.problems {
+            let shown = stillwheel::source::render::snippet(problem, &desk.files);
+            prop_assert!(shown.contains(problem.code.id));
+        }
+    }
+}

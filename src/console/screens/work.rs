@@ -174,7 +174,7 @@ impl Page<'_> {
         if !self.full {
             if let Some(first) = causes.first() {
                 let title = &model.causes[first.event].title;
-                self.row(&format!(
+                self.plain(&format!(
                     "Top: {title}, {} of 100",
                     of_100(first.probability)
                 ));

@@ -3,7 +3,7 @@
 //! One store holds the functions of all gates and of all line partitions. Equal functions have
 //! equal ids, whatever way they were built; the layered product rests on that.
 
-use std::collections::HashMap;
+use rustc_hash::FxHashMap as HashMap;
 
 use super::fault_tree::FaultTree;
 use super::node::{Node, Operator};
@@ -106,7 +106,7 @@ impl Diagrams {
 
     /// The variables a function depends on, in ascending order.
     pub fn support(&self, function: Function) -> Vec<usize> {
-        let mut seen = std::collections::HashSet::new();
+        let mut seen = rustc_hash::FxHashSet::default();
         let mut variables = std::collections::BTreeSet::new();
         let mut open = vec![function];
         while let Some(function) = open.pop() {

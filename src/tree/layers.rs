@@ -5,7 +5,7 @@
 //! evidence is then a weight on that label, so the product is built once and an answer changes
 //! weights only.
 
-use std::collections::HashMap;
+use rustc_hash::FxHashMap as HashMap;
 
 use super::diagram::{Diagrams, Function};
 
@@ -71,7 +71,7 @@ pub struct Builder<'a> {
 }
 
 /// How many variables are tried on the true width of the next layer, best by proxy first.
-const CANDIDATES: usize = 4;
+const CANDIDATES: usize = 64;
 
 impl<'a> Builder<'a> {
     /// Starts from the functions of all partitions.
@@ -88,9 +88,9 @@ impl<'a> Builder<'a> {
             diagrams,
             users,
             labels: vec![Label::default()],
-            label_ids: HashMap::from([(Label::default(), 0)]),
+            label_ids: std::iter::once((Label::default(), 0)).collect(),
             states: Vec::new(),
-            state_ids: HashMap::new(),
+            state_ids: HashMap::default(),
             opened: vec![false; functions.len()],
             left,
         };
@@ -221,6 +221,10 @@ impl<'a> Builder<'a> {
             if width < best.0 {
                 best = (width, at);
             }
+            // A layer that does not grow is good enough; looking on costs more than it saves.
+            if width <= self.states.len() {
+                break;
+            }
         }
         best.1
     }
@@ -238,8 +242,8 @@ impl<'a> Builder<'a> {
     /// States of the next layer if this variable is asked; stops counting at `enough`.
     fn width_after(&mut self, variable: usize, enough: usize) -> usize {
         let present = std::mem::take(&mut self.states);
-        let mut next: std::collections::HashSet<Vec<(u32, Function)>> =
-            std::collections::HashSet::new();
+        let mut next: rustc_hash::FxHashSet<Vec<(u32, Function)>> =
+            rustc_hash::FxHashSet::default();
         'states: for state in &present {
             for value in 0..self.diagrams.arity(variable) {
                 let mut tuple = self.fix(state, variable, value);

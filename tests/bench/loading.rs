@@ -33,7 +33,7 @@ fn large_tree(events: usize) -> String {
 /// Prints the figures.
 pub fn run() {
     let folder = tempfile::tempdir().expect("a folder for the bench");
-    let mut named = |name: &str, bytes: &[u8]| {
+    let named = |name: &str, bytes: &[u8]| {
         let path = folder.path().join(name);
         std::fs::write(&path, bytes).expect("the bench can write");
         path

@@ -1,5 +1,7 @@
 //! Benches: figures are printed, none is asserted. `cargo bench` runs them.
 
+#![allow(clippy::print_stdout, clippy::expect_used, clippy::cast_precision_loss)]
+
 mod loading;
 mod measure;
 mod ranking;

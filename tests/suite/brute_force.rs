@@ -373,7 +373,6 @@ fn cook(recipe: &Recipe) -> (Model, Evidence) {
         let mut inputs: Vec<Node> = picks.iter().map(|pick| nodes[pick % nodes.len()]).collect();
         inputs.dedup();
         let operator = match (kind, inputs.len()) {
-            (0 | 1, _) => Operator::Any,
             (2, _) => Operator::All,
             (3, n) => Operator::AtLeast(n.div_ceil(2)),
             (4, 1) => Operator::Not,

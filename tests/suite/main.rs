@@ -1,8 +1,20 @@
 //! All tests that look at the program from outside, in one binary.
 
+// Tests say at once what went wrong.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::string_slice,
+    clippy::cast_precision_loss,
+    clippy::too_many_lines,
+    clippy::too_many_arguments
+)]
+
 mod bad_input;
 mod brute_force;
 mod console_keys;
+mod diagnosis_rules;
 mod document_example;
 mod house_rules;
 mod layers;

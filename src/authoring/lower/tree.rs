@@ -340,8 +340,10 @@ impl Work<'_> {
         }
         let priors = match priors(&tree) {
             Ok(priors) => priors,
-            // Structure alone was looked at, so rates of parts are not known.
-            Err(_) if self.aircraft.is_none() => return None,
+            // Without an aircraft the rates of its parts are not known: structure alone.
+            Err(_) if self.aircraft.is_none() && causes.iter().any(|c| c.fault.is_some()) => {
+                return None;
+            }
             Err(error) => {
                 let problem = scale::problem(&error, self.main, events);
                 self.problems.push(problem);

@@ -3,6 +3,7 @@
 //! Never knows what a brake is, never reads a file. Invariant: a value of a type from here is
 //! always in its valid range.
 
+pub mod checksum;
 pub mod dimension;
 pub mod name;
 pub mod normal;
@@ -10,6 +11,7 @@ pub mod physical;
 pub mod pressure;
 pub mod probability;
 pub mod quantity;
+pub mod stamp;
 pub mod suggestion;
 pub mod temperature;
 pub mod text;

@@ -5,11 +5,15 @@
 
 pub mod action;
 pub mod app;
+pub mod command;
+pub mod commit;
 pub mod effect;
 pub mod event;
 pub mod keys;
 pub mod plain;
+pub mod prompt;
 pub mod screens;
+pub mod start;
 pub mod state;
 pub mod terminal;
 pub mod theme;

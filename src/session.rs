@@ -3,6 +3,13 @@
 //! Knows no terminal and no physics. Invariant: the state of a job is a function of its entries
 //! alone; undoing the last entry is the same as never having made it.
 
+pub mod end_state;
 pub mod entry;
+pub mod field;
+pub mod fields;
+pub mod header;
 pub mod job;
-pub mod safety;
+pub mod journal;
+pub mod standing;
+pub mod store;
+pub mod timer;

@@ -19,8 +19,11 @@ pub struct Arguments {
     #[command(subcommand)]
     pub command: Option<Command>,
     /// Ask line by line instead of drawing a screen
-    #[arg(long)]
+    #[arg(long, global = true)]
     pub plain: bool,
+    /// Folder of the job files; without it the folder of the user
+    #[arg(long, global = true, value_name = "DIR")]
+    pub jobs: Option<PathBuf>,
 }
 
 const AFTER_HELP: &str = "\
@@ -30,6 +33,12 @@ writable, 4 needs a terminal, 70 a mistake in the program.";
 /// The commands. A command that is not built yet is not listed.
 #[derive(Debug, Subcommand)]
 pub enum Command {
+    /// Start a new job straight from a report
+    Job(JobArguments),
+    /// Go on with a job where it was left
+    Resume(ResumeArguments),
+    /// Write a job up: hand-over, record, annex
+    Report(ReportArguments),
     /// Rank the causes of a report and name the next checks
     Rank(RankArguments),
     /// Check fault trees and aircraft, and explain what is wrong
@@ -37,6 +46,48 @@ pub enum Command {
     Tree(TreeCommand),
     /// Write the embedded trees, aircraft and demo data into a folder
     Demo(DemoArguments),
+}
+
+/// Start a new job.
+#[derive(Debug, Args)]
+pub struct JobArguments {
+    /// Tree: a file, or the id of an embedded one
+    #[arg(default_value = "crept-while-parked")]
+    pub tree: String,
+    /// Aircraft instead of the tree's own: a file, or the id of an embedded one
+    #[arg(long, value_name = "AIRCRAFT")]
+    pub aircraft: Option<String>,
+}
+
+/// Go on with a job.
+#[derive(Debug, Args)]
+pub struct ResumeArguments {
+    /// Name of the job; without it the newest
+    pub job: Option<String>,
+}
+
+/// Write a job up.
+#[derive(Debug, Args)]
+pub struct ReportArguments {
+    /// Name of the job; without it the newest
+    pub job: Option<String>,
+    /// Form of the write-up
+    #[arg(long, value_enum, default_value = "text")]
+    pub format: ReportFormat,
+    /// The same as --format json
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// Form of a write-up.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, clap::ValueEnum)]
+pub enum ReportFormat {
+    /// Plain text
+    Text,
+    /// Markdown
+    Markdown,
+    /// JSON
+    Json,
 }
 
 /// Work with documents.

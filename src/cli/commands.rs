@@ -1,7 +1,9 @@
 //! The commands, one file each.
 
 pub mod demo;
+pub mod open_job;
 pub mod rank;
+pub mod report;
 pub mod tree_check;
 pub mod tree_explain;
 pub mod work;
@@ -11,8 +13,12 @@ use super::surroundings::Surroundings;
 
 /// Runs what was typed and gives the exit code.
 pub fn run(arguments: &Arguments, surroundings: &Surroundings) -> anyhow::Result<u8> {
+    let work = || work::Work::new(arguments, surroundings);
     match &arguments.command {
-        None => work::run(arguments.plain, surroundings),
+        None => work()?.start(),
+        Some(Command::Job(job)) => work()?.new_job(&job.tree, job.aircraft.as_deref()),
+        Some(Command::Resume(resume)) => work()?.resume(resume.job.as_deref()),
+        Some(Command::Report(report)) => report::run(report, arguments, surroundings),
         Some(Command::Rank(rank)) => rank::run(rank),
         Some(Command::Tree(TreeCommand::Check(check))) => tree_check::run(check),
         Some(Command::Tree(TreeCommand::Explain(explain))) => tree_explain::run(explain),

@@ -1,6 +1,20 @@
 //! What the program was started in: terminal or pipe, colour or not.
 
 use std::io::IsTerminal;
+use std::path::{Path, PathBuf};
+
+use anyhow::Context;
+use etcetera::BaseStrategy;
+
+use crate::base::stamp::Stamp;
+
+/// What time it is.
+pub fn now() -> Stamp {
+    let since = std::time::SystemTime::now().duration_since(std::time::UNIX_EPOCH);
+    // A clock before 1970 counts as 1970; the log shows that it was set back.
+    let seconds = since.map_or(0, |since| since.as_secs());
+    Stamp::from_seconds(i64::try_from(seconds).unwrap_or(0))
+}
 
 /// What the environment says, read once.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -25,5 +39,16 @@ impl Surroundings {
             full_screen: terminals && able,
             colour: variable("NO_COLOR").is_empty(),
         }
+    }
+
+    /// The folder of the job files: the one that was typed, or the user's own.
+    #[expect(clippy::unused_self, reason = "the folder is part of the surroundings")]
+    pub fn jobs_folder(&self, typed: Option<&Path>) -> anyhow::Result<PathBuf> {
+        if let Some(typed) = typed {
+            return Ok(typed.to_owned());
+        }
+        let user = etcetera::choose_base_strategy();
+        let user = user.context("the user has no folder of his own; name one with --jobs DIR")?;
+        Ok(user.data_dir().join("stillwheel").join("jobs"))
     }
 }

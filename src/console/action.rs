@@ -3,15 +3,21 @@
 /// What the person wants.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Action {
-    /// Answer with the option at this place.
-    Answer(usize),
-    /// It cannot be checked, or is not known.
-    Cannot,
-    /// Take the marked option.
+    /// Answer with the choice of this digit.
+    Digit(char),
+    /// A letter of what is being typed.
+    Type(char),
+    /// Rub out the last letter.
+    Erase,
+    /// Take what was typed.
+    Send,
+    /// Start a typed command.
+    Command,
+    /// Take the marked answer.
     Accept,
-    /// Mark the option above.
+    /// Mark the answer above.
     Up,
-    /// Mark the option below.
+    /// Mark the answer below.
     Down,
     /// Take back the last entry.
     Undo,
@@ -19,6 +25,14 @@ pub enum Action {
     Redo,
     /// Show what speaks for and against the causes.
     Why,
+    /// Show every entry.
+    Log,
+    /// Show where you were.
+    Pause,
+    /// Show the ways to end.
+    Ends,
+    /// Show what was said.
+    Messages,
     /// Show the keys of this screen.
     Help,
     /// Go back one screen.

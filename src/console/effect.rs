@@ -1,10 +1,12 @@
 //! What the loop must do after an update.
 
+use crate::session::entry::What;
+
 /// One effect.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub enum Effect {
-    /// A new question stands on the screen: drop keys typed before it could be read.
-    Guard,
+    /// Put an entry on disk, then into the job.
+    Enter(What),
     /// Leave the console.
     Leave,
 }

@@ -10,7 +10,7 @@ pub enum Event {
     /// The window has another size.
     Resize,
     /// Text was pasted.
-    Paste,
+    Paste(String),
 }
 
 /// A key, without regard to upper and lower case: gloves hit Caps Lock.
@@ -18,6 +18,8 @@ pub enum Event {
 pub enum Key {
     /// A letter, a digit or a mark; letters in lower case.
     Char(char),
+    /// A capital letter: the same key as the small one, but kept where text is typed.
+    Typed(char),
     /// Control and a letter.
     Control(char),
     /// Enter.
@@ -43,7 +45,8 @@ pub fn from_terminal(raw: &Raw) -> Option<Event> {
             let alt = key.modifiers.contains(KeyModifiers::ALT);
             let key = match key.code {
                 KeyCode::Char(c) if control => Key::Control(c.to_ascii_lowercase()),
-                KeyCode::Char(c) if !alt => Key::Char(c.to_ascii_lowercase()),
+                KeyCode::Char(c) if !alt && c.is_uppercase() => Key::Typed(c),
+                KeyCode::Char(c) if !alt => Key::Char(c),
                 KeyCode::Enter => Key::Enter,
                 KeyCode::Esc | KeyCode::Backspace => Key::Back,
                 KeyCode::Up => Key::Up,
@@ -54,7 +57,7 @@ pub fn from_terminal(raw: &Raw) -> Option<Event> {
             Some(Event::Key(key))
         }
         Raw::Resize(_, _) => Some(Event::Resize),
-        Raw::Paste(_) => Some(Event::Paste),
+        Raw::Paste(text) => Some(Event::Paste(text.clone())),
         _ => None,
     }
 }

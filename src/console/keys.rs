@@ -41,47 +41,47 @@ const fn row(
     }
 }
 
-/// Every key there is.
+/// Every key there is. While something is typed, letters and digits belong to the text.
 pub const BINDINGS: &[Binding] = &[
     row(
         &[Key::Char('1')],
         "1",
-        Action::Answer(0),
+        Action::Digit('1'),
         "",
         "First answer.",
-        |s| option(s, 0),
+        |s| choice(s, '1'),
     ),
     row(
         &[Key::Char('3')],
         "3",
-        Action::Answer(1),
+        Action::Digit('3'),
         "",
         "Second answer.",
-        |s| option(s, 1),
+        |s| choice(s, '3'),
     ),
     row(
         &[Key::Char('5')],
         "5",
-        Action::Answer(2),
+        Action::Digit('5'),
         "",
         "Third answer.",
-        |s| option(s, 2),
+        |s| choice(s, '5'),
     ),
     row(
         &[Key::Char('7')],
         "7",
-        Action::Answer(3),
+        Action::Digit('7'),
         "",
-        "Fourth answer.",
-        |s| option(s, 3),
+        "Fourth answer, or the step that takes evidence away.",
+        |s| choice(s, '7'),
     ),
     row(
         &[Key::Char('0')],
         "0",
-        Action::Cannot,
+        Action::Digit('0'),
         "cannot",
         "It cannot be checked, or is not known.",
-        State::asks,
+        |s| free(s) && s.screen == Screen::Work && s.prompt().is_some_and(|p| p.zero.is_some()),
     ),
     row(
         &[Key::Up],
@@ -104,16 +104,16 @@ pub const BINDINGS: &[Binding] = &[
         "Enter",
         Action::Accept,
         "take marked",
-        "Take the marked answer.",
-        State::asks,
+        "Take the marked answer, or what was typed.",
+        |s| free(s) && s.asks(),
     ),
     row(
         &[Key::Char('u')],
         "u",
         Action::Undo,
         "undo",
-        "Take back the last answer. Nothing is deleted.",
-        |s| s.job.can_undo(),
+        "Take back the last entry. Nothing is deleted.",
+        |s| free(s) && s.job.can_undo(),
     ),
     row(
         &[Key::Char('r')],
@@ -121,7 +121,7 @@ pub const BINDINGS: &[Binding] = &[
         Action::Redo,
         "redo",
         "Put back what was taken back.",
-        |s| s.job.can_redo(),
+        |s| free(s) && s.job.can_redo(),
     ),
     row(
         &[Key::Char('w')],
@@ -129,7 +129,47 @@ pub const BINDINGS: &[Binding] = &[
         Action::Why,
         "why",
         "What speaks for and against each cause.",
-        |s| s.screen == Screen::Work,
+        on_work,
+    ),
+    row(
+        &[Key::Char('l')],
+        "l",
+        Action::Log,
+        "log",
+        "Every entry.",
+        on_work,
+    ),
+    row(
+        &[Key::Char('e')],
+        "e",
+        Action::Ends,
+        "end",
+        "The ways to end the job; :end NUMBER takes one.",
+        on_work,
+    ),
+    row(
+        &[Key::Char('p')],
+        "p",
+        Action::Pause,
+        "pause",
+        "Where you were, what is open.",
+        on_work,
+    ),
+    row(
+        &[Key::Char('m')],
+        "m",
+        Action::Messages,
+        "",
+        "What was said since the start.",
+        on_work,
+    ),
+    row(
+        &[Key::Char(':')],
+        ":",
+        Action::Command,
+        "",
+        "A typed command, such as :note or :change.",
+        |s| s.screen == Screen::Work && s.input.is_empty(),
     ),
     row(
         &[Key::Back],
@@ -145,44 +185,74 @@ pub const BINDINGS: &[Binding] = &[
         Action::Help,
         "help",
         "The keys.",
-        |s| s.screen != Screen::Help,
+        |s| free(s) && s.screen != Screen::Help,
     ),
     row(
-        &[Key::Char('q'), Key::Control('c')],
+        &[Key::Char('q')],
         "q",
         Action::Quit,
         "quit",
-        "Leave.",
-        |_| true,
+        "Leave. Control-C leaves from everywhere.",
+        free,
     ),
 ];
 
-fn option(state: &State, place: usize) -> bool {
-    state.screen == Screen::Work && place < state.options().len()
+/// Whether letters are free to be keys.
+fn free(state: &State) -> bool {
+    !state.typing()
+}
+
+fn on_work(state: &State) -> bool {
+    free(state) && state.screen == Screen::Work
+}
+
+fn choice(state: &State, digit: char) -> bool {
+    let has = |p: super::prompt::Prompt| p.choices.iter().any(|c| c.digit == digit);
+    on_work(state) && state.prompt().is_some_and(has)
 }
 
 /// What a key means now.
 pub fn resolve(state: &State, key: Key) -> Option<Action> {
-    BINDINGS
+    if key == Key::Control('c') {
+        return Some(Action::Quit);
+    }
+    // Gloves hit Caps Lock: a capital is its small letter unless it is part of a text.
+    if let (Key::Typed(c), false) = (key, state.typing()) {
+        return resolve(state, Key::Char(c.to_ascii_lowercase()));
+    }
+    let bound = BINDINGS
         .iter()
         .find(|binding| binding.keys.contains(&key) && (binding.works)(state))
-        .map(|binding| binding.action)
+        .map(|binding| binding.action);
+    if bound.is_some() || !state.typing() {
+        return bound;
+    }
+    match key {
+        Key::Char(c) | Key::Typed(c) => Some(Action::Type(c)),
+        Key::Back => Some(Action::Erase),
+        Key::Enter => Some(Action::Send),
+        _ => None,
+    }
 }
 
 /// The bottom line: keys that work now, answers first.
 pub fn footer(state: &State) -> String {
-    let answers: Vec<String> = ANSWER_DIGITS
-        .iter()
-        .take(if state.screen == Screen::Work {
-            state.options().len()
-        } else {
-            0
-        })
-        .map(char::to_string)
-        .collect();
     let mut parts = Vec::new();
-    if !answers.is_empty() {
-        parts.push(format!("{} answer", answers.join(" ")));
+    let prompt = state.prompt().filter(|_| state.screen == Screen::Work);
+    if state.typing() {
+        let command = state.input.starts_with(':');
+        parts.push(if command { "Enter do it" } else { "Enter keep" }.to_owned());
+        if !command && prompt.as_ref().is_some_and(|p| p.zero.is_some()) {
+            parts.push("0 Enter not known".to_owned());
+        }
+        parts.push(":undo  :help  Ctrl-C quit".to_owned());
+        return parts.join("  ");
+    }
+    if let Some(prompt) = prompt
+        && !prompt.choices.is_empty()
+    {
+        let digits: Vec<String> = prompt.choices.iter().map(|c| c.digit.to_string()).collect();
+        parts.push(format!("{} answer", digits.join(" ")));
     }
     for binding in BINDINGS {
         if !binding.label.is_empty() && (binding.works)(state) {

@@ -1,14 +1,24 @@
 //! What the console shows.
 
-use crate::session::job::{Job, Stage};
+use super::prompt::{Agreed, Prompt, prompt};
+use crate::base::stamp::Stamp;
+use crate::session::job::Job;
 
 /// The screens.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Screen {
-    /// The work: safety questions, checks, the end.
+    /// The work: fields, conditions, checks, the end.
     Work,
     /// What speaks for and against each cause.
     Why,
+    /// Every entry.
+    Log,
+    /// Where you were.
+    Pause,
+    /// The ways to end.
+    Ends,
+    /// What was said since the start.
+    Messages,
     /// The keys.
     Help,
 }
@@ -18,36 +28,68 @@ pub enum Screen {
 pub struct State {
     /// The job.
     pub job: Job,
+    /// Its name; empty before anything was saved.
+    pub name: String,
+    /// Whether it can be read only, because another console holds it.
+    pub read_only: bool,
     /// The screen that is shown.
     pub screen: Screen,
-    /// The marked option of the question, or the first line shown of a list.
+    /// The marked answer of the question, or the first line shown of a list.
     pub marked: usize,
+    /// What is being typed.
+    pub input: String,
+    /// Whether a check that takes evidence away was agreed to.
+    pub agreed: Agreed,
     /// What just happened; stays until the next action.
     pub message: String,
+    /// Everything that was said.
+    pub messages: Vec<String>,
+    /// The time of the last event.
+    pub now: Stamp,
 }
 
 impl State {
     /// The console at the start of a job.
-    pub fn new(job: Job) -> Self {
-        Self {
+    pub fn new(job: Job, name: &str, now: Stamp) -> Self {
+        let mut state = Self {
             job,
+            name: name.to_owned(),
+            read_only: false,
             screen: Screen::Work,
             marked: 0,
-            message: "Aid only. Work to the approved maintenance data.".to_owned(),
-        }
+            input: String::new(),
+            agreed: None,
+            message: String::new(),
+            messages: Vec::new(),
+            now,
+        };
+        state.say("Aid only. Work to the approved maintenance data.");
+        state
     }
 
-    /// The options of the question on the screen, first to last; none where nothing is asked.
-    pub fn options(&self) -> Vec<String> {
-        match self.job.stage() {
-            Stage::Safety(_) => vec!["yes".to_owned(), "no".to_owned()],
-            Stage::Question(proposal) => self.job.model().checks[proposal.check].answers.clone(),
-            _ => Vec::new(),
-        }
+    /// Shows a message and keeps it.
+    pub fn say(&mut self, message: &str) {
+        message.clone_into(&mut self.message);
+        self.messages
+            .push(format!("{} {message}", self.now.clock()));
     }
 
-    /// Whether a question is on the screen.
+    /// What is asked now.
+    pub fn prompt(&self) -> Option<Prompt> {
+        prompt(&self.job, self.agreed)
+    }
+
+    /// Whether something is being typed on this screen: a field, or a command after a colon.
+    pub fn typing(&self) -> bool {
+        let wanted = self.prompt().is_some_and(|prompt| prompt.typed.is_some());
+        self.screen == Screen::Work && (wanted || self.input.starts_with(':'))
+    }
+
+    /// Whether a question with answers by key is on the screen.
     pub fn asks(&self) -> bool {
-        self.screen == Screen::Work && !self.options().is_empty()
+        let asked = self
+            .prompt()
+            .is_some_and(|prompt| !prompt.choices.is_empty());
+        self.screen == Screen::Work && asked
     }
 }

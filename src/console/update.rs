@@ -1,43 +1,66 @@
 //! What an action does to the state. Pure: no terminal, no file, no clock.
 
 use super::action::Action;
+use super::command::{Command, parse};
 use super::effect::Effect;
 use super::event::{Event, Key};
 use super::keys::resolve;
+use super::prompt::{Pressed, clean, digit, typed};
 use super::state::{Screen, State};
-use crate::session::entry::Entry;
-use crate::session::job::Stage;
+use crate::session::entry::What;
 
 /// Takes one event.
 pub fn update(state: &mut State, event: &Event) -> Option<Effect> {
     match event {
-        Event::Key(key) => {
-            if let Some(action) = resolve(state, *key) {
-                act(state, action)
-            } else {
-                dead_key(state, *key);
-                None
-            }
-        }
-        Event::Paste => {
-            "There is no field to paste into here.".clone_into(&mut state.message);
+        Event::Key(key) => match resolve(state, *key) {
+            Some(action) => act(state, action),
+            None => dead_key(state, *key),
+        },
+        Event::Paste(text) if state.typing() => {
+            let text = clean(text);
+            state.input.push_str(&text);
             None
         }
+        Event::Paste(_) => say(state, "There is no field to paste into here."),
         Event::Resize => None,
     }
 }
 
-fn dead_key(state: &mut State, key: Key) {
-    if let Key::Char(c) = key {
-        state.message = format!("Key {c} does nothing here. The bottom line lists the keys.");
+fn say(state: &mut State, message: &str) -> Option<Effect> {
+    state.say(message);
+    None
+}
+
+fn dead_key(state: &mut State, key: Key) -> Option<Effect> {
+    match key {
+        Key::Char(c) => say(
+            state,
+            &format!("Key {c} does nothing here. The bottom line lists the keys."),
+        ),
+        _ => None,
     }
 }
 
 fn act(state: &mut State, action: Action) -> Option<Effect> {
     match action {
-        Action::Answer(place) => answer(state, Some(place)),
-        Action::Accept => answer(state, Some(state.marked)),
-        Action::Cannot => answer(state, None),
+        Action::Digit(pressed) => press(state, pressed),
+        Action::Accept => {
+            let prompt = state.prompt()?;
+            press(state, prompt.choices.get(state.marked)?.digit)
+        }
+        Action::Type(c) => {
+            state.input.push(c);
+            None
+        }
+        Action::Erase => {
+            state.input.pop();
+            None
+        }
+        Action::Command => {
+            state.input = ":".to_owned();
+            None
+        }
+        Action::Send => send(state),
         Action::Up => {
             state.marked = state.marked.saturating_sub(1);
             None
@@ -46,13 +69,13 @@ fn act(state: &mut State, action: Action) -> Option<Effect> {
             state.marked = down(state);
             None
         }
-        Action::Undo => enter(
-            state,
-            Entry::Undo,
-            "Taken back. Press r to put it back.".to_owned(),
-        ),
-        Action::Redo => enter(state, Entry::Redo, "Put back.".to_owned()),
+        Action::Undo => Some(Effect::Enter(What::Undo)),
+        Action::Redo => Some(Effect::Enter(What::Redo)),
         Action::Why => show(state, Screen::Why),
+        Action::Log => show(state, Screen::Log),
+        Action::Pause => show(state, Screen::Pause),
+        Action::Ends => show(state, Screen::Ends),
+        Action::Messages => show(state, Screen::Messages),
         Action::Help => show(state, Screen::Help),
         Action::Back => show(state, Screen::Work),
         Action::Quit => Some(Effect::Leave),
@@ -61,9 +84,11 @@ fn act(state: &mut State, action: Action) -> Option<Effect> {
 
 fn down(state: &State) -> usize {
     let last = match state.screen {
-        Screen::Work => state.options().len().saturating_sub(1),
+        Screen::Work => state
+            .prompt()
+            .map_or(0, |p| p.choices.len().saturating_sub(1)),
         // Lists are cut to the screen when drawn; the view shows what is there.
-        Screen::Why | Screen::Help => 200,
+        _ => 500,
     };
     (state.marked + 1).min(last)
 }
@@ -71,51 +96,53 @@ fn down(state: &State) -> usize {
 fn show(state: &mut State, screen: Screen) -> Option<Effect> {
     state.screen = screen;
     state.marked = 0;
+    state.input.clear();
     None
 }
 
-fn answer(state: &mut State, place: Option<usize>) -> Option<Effect> {
-    let options = state.options();
-    let word = place.and_then(|place| options.get(place)).cloned();
-    let word = word.unwrap_or_else(|| "cannot check".to_owned());
-    let entry = match state.job.stage() {
-        Stage::Safety(item) => Entry::Safety {
-            item: *item,
-            so: place.map(|place| place == 0),
-        },
-        Stage::Question(proposal) => match place {
-            Some(answer) => Entry::Answer {
-                check: proposal.check,
-                answer,
-            },
-            None => Entry::Cannot {
-                check: proposal.check,
-            },
-        },
-        _ => return None,
-    };
-    let what = question_title(state);
-    enter(
-        state,
-        entry,
-        format!("Kept: {what}: {word}. u takes it back."),
-    )
-}
-
-/// The short name of the question on the screen.
-pub fn question_title(state: &State) -> String {
-    match state.job.stage() {
-        Stage::Safety(item) => format!("safety question {}", item + 1),
-        Stage::Question(proposal) => state.job.model().checks[proposal.check].title.clone(),
-        _ => String::new(),
+/// Presses a digit.
+pub fn press(state: &mut State, pressed: char) -> Option<Effect> {
+    match digit(&state.job, state.agreed, pressed, None) {
+        Pressed::Entry(what) => Some(Effect::Enter(what)),
+        Pressed::Agree(check) => {
+            state.agreed = Some(check);
+            say(state, "Go on. What does it show?")
+        }
+        Pressed::NotYet => say(
+            state,
+            "Take the first readings, then press 7; 0 leaves it out.",
+        ),
+        Pressed::Nothing => None,
     }
 }
 
-fn enter(state: &mut State, entry: Entry, message: String) -> Option<Effect> {
-    let before = state.job.stage().clone();
-    state.job.enter(entry);
-    state.marked = 0;
-    state.screen = Screen::Work;
-    state.message = message;
-    (*state.job.stage() != before).then_some(Effect::Guard)
+/// Takes what was typed: a command after a colon, 0 for not known, or the words.
+pub fn send(state: &mut State) -> Option<Effect> {
+    let line = std::mem::take(&mut state.input);
+    if line.starts_with(':') {
+        return run(state, &line);
+    }
+    let zero = state.prompt().is_some_and(|prompt| prompt.zero.is_some());
+    if line.trim() == "0" && zero {
+        return press(state, '0');
+    }
+    match typed(&state.job, &line) {
+        Ok(what) => Some(Effect::Enter(what)),
+        Err(reason) => say(state, &reason),
+    }
+}
+
+/// Runs a typed command.
+pub fn run(state: &mut State, line: &str) -> Option<Effect> {
+    match parse(&state.job, line) {
+        Ok(Command::Enter(what)) => Some(Effect::Enter(what)),
+        Ok(Command::Log) => show(state, Screen::Log),
+        Ok(Command::Why) => show(state, Screen::Why),
+        Ok(Command::Pause) => show(state, Screen::Pause),
+        Ok(Command::Ends) => show(state, Screen::Ends),
+        Ok(Command::Messages) => show(state, Screen::Messages),
+        Ok(Command::Help) => show(state, Screen::Help),
+        Ok(Command::Quit) => Some(Effect::Leave),
+        Err(reason) => say(state, &reason),
+    }
 }

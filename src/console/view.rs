@@ -10,7 +10,6 @@ use super::screens;
 use super::state::{Screen, State};
 use super::theme::Theme;
 use crate::base::text::{pad, truncate, width};
-use crate::session::job::Stage;
 
 /// Smallest window that shows a question.
 const SMALLEST: (u16, u16) = (40, 12);
@@ -41,10 +40,21 @@ pub fn view(frame: &mut Frame<'_>, state: &State, theme: &Theme) {
     frame.render_widget(top_line(state, theme, top.width), top);
     let dashes = "-".repeat(usize::from(rule.width));
     frame.render_widget(Paragraph::new(Line::styled(dashes, theme.text)), rule);
+    let plain = |texts: Vec<String>| -> Vec<Line<'static>> {
+        texts
+            .into_iter()
+            .map(|text| Line::styled(text, theme.text))
+            .collect()
+    };
+    let columns = usize::from(body.width);
     let lines = match state.screen {
         Screen::Work => screens::work::lines(state, theme, body),
-        Screen::Why => screens::why::lines(state, theme, body),
-        Screen::Help => screens::help::lines(theme),
+        Screen::Why => plain(screens::why::texts(state, columns)),
+        Screen::Log => plain(screens::log::texts(state)),
+        Screen::Pause => plain(screens::pause::texts(state)),
+        Screen::Ends => plain(screens::ends::texts()),
+        Screen::Messages => plain(state.messages.clone()),
+        Screen::Help => plain(screens::help::texts()),
     };
     let scroll = match state.screen {
         Screen::Work => 0,
@@ -69,15 +79,25 @@ fn top_line(state: &State, theme: &Theme, columns: u16) -> Paragraph<'static> {
     } else {
         ("NOT CHOCKED", theme.warning)
     };
-    let screen = match (state.screen, state.job.stage()) {
-        (Screen::Help, _) => "Help",
-        (Screen::Why, _) => "For and against",
-        (_, Stage::Safety(_)) => "Safety first",
-        (_, Stage::Question(_)) => "Question",
-        _ => "Where it stands",
+    let screen = match state.screen {
+        Screen::Work => state
+            .prompt()
+            .map_or("Where it stands".to_owned(), |prompt| prompt.place),
+        Screen::Why => "For and against".to_owned(),
+        Screen::Log => "Log".to_owned(),
+        Screen::Pause => "Paused".to_owned(),
+        Screen::Ends => "Ways to end".to_owned(),
+        Screen::Messages => "Messages".to_owned(),
+        Screen::Help => "Help".to_owned(),
     };
     let columns = usize::from(columns);
-    let left = format!("{}  {screen}", state.job.model().title);
+    let aircraft = state.job.field("aircraft").unwrap_or_default();
+    let pressure = state.job.field("pressure-as-found").unwrap_or_default();
+    let known: Vec<&str> = [aircraft, &screen, pressure]
+        .into_iter()
+        .filter(|t| !t.is_empty())
+        .collect();
+    let left = known.join("  ");
     let left = pad(&left, columns.saturating_sub(width(safety) + 1));
     Paragraph::new(Line::from(vec![
         Span::styled(left, theme.strong),

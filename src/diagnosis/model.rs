@@ -20,6 +20,8 @@ pub struct Model {
     pub title: String,
     /// Number of this issue of the tree.
     pub version: Option<String>,
+    /// Checksum of the texts of tree and aircraft.
+    pub checksum: String,
     /// The words of the report.
     pub report: String,
     /// What a reader should know first.

@@ -1,14 +1,32 @@
 //! What can be entered into a job.
 
-/// One entry of a job.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Entry {
-    /// A safety question was answered: its place in the list, and whether it is so.
-    Safety {
-        /// Place of the question.
-        item: usize,
-        /// Whether it is so; `None` where it cannot be said.
-        so: Option<bool>,
+use crate::base::stamp::Stamp;
+
+/// One entry of a job with its time.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Entry {
+    /// When it was made.
+    pub at: Stamp,
+    /// What it says.
+    pub what: What,
+}
+
+/// What an entry says.
+#[derive(Debug, Clone, PartialEq)]
+pub enum What {
+    /// A field was answered, as typed; `None` where it is not known.
+    Field {
+        /// Place of the field.
+        field: usize,
+        /// What was typed.
+        value: Option<String>,
+    },
+    /// A condition was settled, as typed; `None` where it is not known.
+    Condition {
+        /// Place of the condition.
+        condition: usize,
+        /// What was typed.
+        word: Option<String>,
     },
     /// A check was answered: places of check and answer.
     Answer {
@@ -21,43 +39,31 @@ pub enum Entry {
     Cannot {
         /// The check.
         check: usize,
+        /// Why not.
+        reason: Option<String>,
+    },
+    /// Words for the log.
+    Note(String),
+    /// A timer was started.
+    Timer {
+        /// What it is for.
+        label: String,
+        /// Minutes it runs.
+        minutes: u32,
+    },
+    /// A way to end was chosen: its place.
+    End(usize),
+    /// An earlier entry was changed: its place among all entries, and what it says now.
+    Change {
+        /// Place of the earlier entry.
+        line: usize,
+        /// What it says now.
+        to: Box<What>,
     },
     /// The last entry still standing was taken back.
     Undo,
     /// The entry taken back last stands again.
     Redo,
-}
-
-/// The entries that stand, in order, and those taken back, last one last.
-pub fn standing(entries: &[Entry]) -> (Vec<Entry>, Vec<Entry>) {
-    let mut standing: Vec<Entry> = Vec::new();
-    let mut back: Vec<Entry> = Vec::new();
-    for entry in entries {
-        match entry {
-            Entry::Undo => back.extend(standing.pop()),
-            Entry::Redo => standing.extend(back.pop()),
-            other => {
-                standing.push(other.clone());
-                back.clear();
-            }
-        }
-    }
-    (standing, back)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn undo_and_redo_are_entries_and_nothing_is_deleted() {
-        let a = Entry::Cannot { check: 1 };
-        let b = Entry::Cannot { check: 2 };
-        let mut log = vec![a.clone(), b.clone(), Entry::Undo, Entry::Undo, Entry::Redo];
-        assert_eq!(standing(&log), (vec![a.clone()], vec![b.clone()]));
-        log.push(Entry::Redo);
-        assert_eq!(standing(&log).0, [a.clone(), b]);
-        log.extend([Entry::Undo, Entry::Cannot { check: 3 }, Entry::Redo]);
-        assert_eq!(standing(&log).0, [a, Entry::Cannot { check: 3 }]);
-    }
+    /// An entry of an older tree that means nothing in this one; kept as it was written.
+    Foreign(String),
 }

@@ -2,33 +2,42 @@
 
 use std::sync::Arc;
 
-use super::entry::{Entry, standing};
-use super::safety::{QUESTIONS, is_open};
+use super::end_state::END_STATES;
+use super::entry::{Entry, What};
+use super::field::{Field, Section};
+use super::fields::{FIELDS, of, place};
+use super::standing::standing;
+use super::timer::Timer;
 use crate::diagnosis::cause::Part;
 use crate::diagnosis::contradiction;
 use crate::diagnosis::evidence::{Evidence, Item, Reply};
+use crate::diagnosis::given;
 use crate::diagnosis::inference::{Belief, Inference, NoBelief};
 use crate::diagnosis::model::Model;
 use crate::diagnosis::next_check::{Proposal, proposals};
 use crate::diagnosis::ranking::{Ranked, ranking};
 use crate::diagnosis::situation::Situation;
-use crate::diagnosis::stop::{Standing, standing as standing_of};
+use crate::diagnosis::stop::{Proof, Standing, standing as standing_of};
 
 /// Where a job stands.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Stage {
-    /// A safety question is open: its place.
-    Safety(usize),
+    /// A field is open: its place.
+    Field(usize),
+    /// A condition is open: its place.
+    Condition(usize),
     /// A check is proposed.
     Question(Box<Proposal>),
-    /// The rule of the tree is met.
+    /// The rule of the tree is met; a way to end is to be chosen.
     RuleMet,
-    /// Nothing is left to ask.
+    /// Nothing is left to ask; a way to end is to be chosen.
     NothingLeft,
     /// The answers contradict each other: an irreducible set of them.
     Contradiction(Vec<Item>),
     /// The ranking was refused, and why.
     Refused(String),
+    /// Everything was asked after this end state was chosen.
+    Closed(usize),
 }
 
 /// One report being worked.
@@ -36,34 +45,56 @@ pub enum Stage {
 pub struct Job {
     inference: Arc<Inference>,
     entries: Vec<Entry>,
-    /// Everything below follows from the entries.
-    safety: Vec<Option<bool>>,
-    asked: Vec<bool>,
+    view: View,
+}
+
+/// What follows from the entries.
+#[derive(Debug, Clone)]
+struct View {
+    /// For each field: not asked, asked and not known, or what was typed.
+    fields: Vec<Option<Option<String>>>,
+    conditions: Vec<Option<Option<String>>>,
     evidence: Evidence,
     situation: Situation,
     belief: Option<Belief>,
-    standing: Option<Standing>,
+    rule: Option<Standing>,
     open: Vec<Proposal>,
     locked: Vec<usize>,
+    end: Option<usize>,
+    timers: Vec<Timer>,
     stage: Stage,
+    can_undo: bool,
+    can_redo: bool,
+}
+
+impl View {
+    fn empty(model: &Model) -> Self {
+        Self {
+            fields: vec![None; FIELDS.len()],
+            conditions: vec![None; model.tree.conditions.len()],
+            evidence: Evidence::report_only(model),
+            situation: Situation::as_found(model),
+            belief: None,
+            rule: None,
+            open: Vec::new(),
+            locked: Vec::new(),
+            end: None,
+            timers: Vec::new(),
+            stage: Stage::NothingLeft,
+            can_undo: false,
+            can_redo: false,
+        }
+    }
 }
 
 impl Job {
-    /// A new job on a compiled model.
-    pub fn new(inference: Arc<Inference>) -> Self {
-        let model = Arc::clone(inference.model());
+    /// A job on a compiled model, with the entries it has so far.
+    pub fn new(inference: Arc<Inference>, entries: Vec<Entry>) -> Self {
+        let view = View::empty(inference.model());
         let mut job = Self {
             inference,
-            entries: Vec::new(),
-            safety: Vec::new(),
-            asked: Vec::new(),
-            evidence: Evidence::report_only(&model),
-            situation: Situation::as_found(&model),
-            belief: None,
-            standing: None,
-            open: Vec::new(),
-            locked: Vec::new(),
-            stage: Stage::NothingLeft,
+            entries,
+            view,
         };
         job.replay();
         job
@@ -75,101 +106,195 @@ impl Job {
         self.replay();
     }
 
-    /// Whether there is an entry to take back.
-    pub fn can_undo(&self) -> bool {
-        !standing(&self.entries).0.is_empty()
-    }
-
-    /// Whether an entry taken back can stand again.
-    pub fn can_redo(&self) -> bool {
-        !standing(&self.entries).1.is_empty()
-    }
-
     fn replay(&mut self) {
         let inference = Arc::clone(&self.inference);
         let model = inference.model();
-        self.safety = vec![None; QUESTIONS.len()];
-        self.asked = vec![false; QUESTIONS.len()];
-        self.evidence = Evidence::report_only(model);
-        self.situation = Situation::as_found(model);
-        for entry in standing(&self.entries).0 {
-            match entry {
-                Entry::Safety { item, so } => {
-                    self.safety[item] = so;
-                    self.asked[item] = true;
-                }
-                Entry::Answer { check, answer } => {
-                    self.situation.make(model, &model.checks[check]);
-                    self.evidence.answer(model, check, answer);
-                }
-                Entry::Cannot { check } => self.evidence.cannot(check),
-                Entry::Undo | Entry::Redo => {}
-            }
+        let mut view = View::empty(model);
+        let stands = standing(&self.entries);
+        view.can_undo = stands.can_undo;
+        view.can_redo = stands.can_redo;
+        for (place, what) in stands.entries {
+            view.take(model, what, &self.entries[place]);
         }
-        self.stage = self.work_out(model);
+        self.view = view;
+        self.view.stage = self.work_out(model);
     }
 
     fn work_out(&mut self, model: &Model) -> Stage {
-        self.belief = None;
-        self.standing = None;
-        self.open.clear();
-        self.locked.clear();
-        let belief = match self.inference.believe(&self.evidence) {
-            Ok(belief) => belief,
-            Err(NoBelief::Contradiction) => {
-                return match contradiction::irreducible(&self.inference, &self.evidence) {
-                    Ok(items) => Stage::Contradiction(items.unwrap_or_default()),
-                    Err(error) => Stage::Refused(error.to_string()),
-                };
-            }
-            Err(error) => return Stage::Refused(error.to_string()),
-        };
-        let (open, locked): (Vec<_>, Vec<_>) =
-            proposals(model, &belief, &self.evidence, &self.situation)
-                .into_iter()
-                .partition(|proposal| self.is_unlocked(model, proposal));
-        self.open = open;
-        self.locked = locked.into_iter().map(|proposal| proposal.check).collect();
-        let rule = standing_of(&self.inference, &self.evidence, &self.situation, &belief);
-        self.belief = Some(belief);
-        match rule {
-            Ok(rule) => self.standing = Some(rule),
-            Err(error) => return Stage::Refused(error.to_string()),
+        let believed = self.believe(model);
+        if let Some(stage) = self.intake() {
+            return stage;
         }
-        if let Some(item) = self.asked.iter().position(|asked| !asked) {
-            return Stage::Safety(item);
+        if let Some(end) = self.view.end {
+            return self.closing(end);
         }
-        if self.standing.as_ref().is_some_and(|rule| rule.met) {
+        if let Err(stage) = believed {
+            return stage;
+        }
+        if self.view.rule.as_ref().is_some_and(|rule| rule.met) {
             return Stage::RuleMet;
         }
         // Where the share is reached and only the proof is missing, the proof is the next check.
-        match self.proof_proposal().or_else(|| self.open.first().cloned()) {
+        match self
+            .proof_proposal()
+            .or_else(|| self.view.open.first().cloned())
+        {
             Some(proposal) => Stage::Question(Box::new(proposal)),
             None => Stage::NothingLeft,
         }
     }
 
+    /// Belief, rule and proposals; the error is the stage that follows where there is no belief.
+    fn believe(&mut self, model: &Model) -> Result<(), Stage> {
+        let view = &mut self.view;
+        let belief = match self.inference.believe(&view.evidence) {
+            Ok(belief) => belief,
+            Err(NoBelief::Contradiction) => {
+                let items = contradiction::irreducible(&self.inference, &view.evidence);
+                return Err(match items {
+                    Ok(items) => Stage::Contradiction(items.unwrap_or_default()),
+                    Err(error) => Stage::Refused(error.to_string()),
+                });
+            }
+            Err(error) => return Err(Stage::Refused(error.to_string())),
+        };
+        let all = proposals(model, &belief, &view.evidence, &view.situation);
+        let rule = standing_of(&self.inference, &view.evidence, &view.situation, &belief);
+        view.belief = Some(belief);
+        let (open, locked): (Vec<_>, Vec<_>) = all.into_iter().partition(|proposal| {
+            let locks = model.locks_of(proposal.check, &proposal.cost.way);
+            locks.iter().all(|lock| self.is_open(lock))
+        });
+        self.view.open = open;
+        self.view.locked = locked.into_iter().map(|proposal| proposal.check).collect();
+        self.view.rule = Some(rule.map_err(|error| Stage::Refused(error.to_string()))?);
+        Ok(())
+    }
+
+    /// The next open question of the intake, or the end that its answers force.
+    fn intake(&self) -> Option<Stage> {
+        let open = |section| of(section).find(|field| self.view.fields[*field].is_none());
+        if self.field("hurt") == Some("yes") {
+            let frozen = open(Section::Frozen).map(Stage::Field);
+            let end = || super::end_state::place("frozen").map(|end| self.closing(end));
+            return frozen.or_else(end);
+        }
+        if let Some(field) = open(Section::Safety).or_else(|| open(Section::Aircraft)) {
+            // Asked at once: the rest of the intake is about another aircraft.
+            if self.field("right-one") == Some("no") {
+                return super::end_state::place("wrong-report").map(|end| self.closing(end));
+            }
+            return Some(Stage::Field(field));
+        }
+        if self.field("right-one") == Some("no") {
+            return super::end_state::place("wrong-report").map(|end| self.closing(end));
+        }
+        if let Some(field) = open(Section::Evidence) {
+            return Some(Stage::Field(field));
+        }
+        let condition = self.view.conditions.iter().position(Option::is_none);
+        condition
+            .map(Stage::Condition)
+            .or_else(|| open(Section::Details).map(Stage::Field))
+            .or_else(|| open(Section::Idea).map(Stage::Field))
+    }
+
+    /// What is asked after a way to end was chosen.
+    fn closing(&self, end: usize) -> Stage {
+        let nobody = place("takes-over").is_some_and(|f| self.view.fields[f] == Some(None));
+        let sections = END_STATES[end].sections.iter().copied();
+        let open = sections
+            .chain([Section::HandOver])
+            .filter(|section| !(nobody && *section == Section::HandOver))
+            .flat_map(of)
+            .find(|field| self.view.fields[*field].is_none());
+        open.map_or(Stage::Closed(end), Stage::Field)
+    }
+
     fn proof_proposal(&self) -> Option<Proposal> {
-        let rule = self.standing.as_ref()?;
-        let crate::diagnosis::stop::Proof::Missing(check) = rule.proof else {
+        let rule = self.view.rule.as_ref()?;
+        let Proof::Missing(check) = rule.proof else {
             return None;
         };
         let reached = rule.wanted.is_some_and(|wanted| rule.share >= wanted);
-        let proposal = self.open.iter().find(|proposal| proposal.check == check);
+        let proposal = self
+            .view
+            .open
+            .iter()
+            .find(|proposal| proposal.check == check);
         proposal.filter(|_| reached).cloned()
     }
 
-    /// Whether every lock of a check, and of the way to its state, is open.
-    fn is_unlocked(&self, model: &Model, proposal: &Proposal) -> bool {
-        model
-            .locks_of(proposal.check, &proposal.cost.way)
-            .iter()
-            .all(|lock| is_open(lock, &self.safety))
+    /// Whether a lock is open: every field for it was answered yes. Locks without a field are
+    /// settled at the check itself.
+    fn is_open(&self, lock: &str) -> bool {
+        let fields = FIELDS.iter().zip(&self.view.fields);
+        fields
+            .filter(|(field, _)| field.lock == Some(lock))
+            .all(|(_, value)| matches!(value, Some(Some(word)) if word == "yes"))
     }
 
+    /// Why an entry is not accepted now; `None` where it is.
+    pub fn refuses(&self, what: &What) -> Option<String> {
+        match what {
+            What::Field { field, value: None } if self.is_must(&FIELDS[*field]) => {
+                Some("This one needs an answer; 0 is not accepted.".to_owned())
+            }
+            What::End(end) if END_STATES[*end].needs_proof => {
+                let stands = self.view.rule.as_ref().map(|rule| rule.proof);
+                (!matches!(stands, Some(Proof::Stands(_)))).then(|| {
+                    "The confirming check of the leading cause does not stand, so this end cannot be chosen.".to_owned()
+                })
+            }
+            What::Undo if !self.view.can_undo => Some("There is nothing to take back.".to_owned()),
+            What::Redo if !self.view.can_redo => Some("There is nothing to put back.".to_owned()),
+            _ => None,
+        }
+    }
+
+    /// Whether "not known" is refused: always, or because the job ends as fixed.
+    fn is_must(&self, field: &Field) -> bool {
+        let fixed = self
+            .view
+            .end
+            .is_some_and(|end| END_STATES[end].id == "fixed");
+        field.must || (fixed && field.section == Section::Proof)
+    }
+}
+
+impl View {
+    fn take(&mut self, model: &Model, what: What, entry: &Entry) {
+        match what {
+            What::Field { field, value } => self.fields[field] = Some(value),
+            What::Condition { condition, word } => {
+                let id = &model.tree.conditions[condition].id;
+                let known = word
+                    .as_deref()
+                    .and_then(|w| given::condition(model, id, w).ok());
+                self.evidence.known[condition] = known.map(|(_, weights)| weights);
+                self.conditions[condition] = Some(word);
+            }
+            What::Answer { check, answer } => {
+                self.situation.make(model, &model.checks[check]);
+                self.evidence.answer(model, check, answer);
+            }
+            What::Cannot { check, .. } => self.evidence.cannot(check),
+            What::Timer { label, minutes } => self.timers.push(Timer {
+                label,
+                started: entry.at,
+                minutes,
+            }),
+            What::End(end) => self.end = Some(end),
+            What::Note(_) | What::Change { .. } | What::Undo | What::Redo | What::Foreign(_) => {}
+        }
+    }
+}
+
+/// Reading a job.
+impl Job {
     /// Where the job stands.
     pub fn stage(&self) -> &Stage {
-        &self.stage
+        &self.view.stage
     }
 
     /// The model.
@@ -184,43 +309,81 @@ impl Job {
 
     /// What is known.
     pub fn evidence(&self) -> &Evidence {
-        &self.evidence
+        &self.view.evidence
     }
 
     /// What is believed; `None` under a contradiction.
     pub fn belief(&self) -> Option<&Belief> {
-        self.belief.as_ref()
+        self.view.belief.as_ref()
     }
 
     /// Where the search stands against the rule.
     pub fn standing(&self) -> Option<&Standing> {
-        self.standing.as_ref()
+        self.view.rule.as_ref()
     }
 
     /// Causes, most probable first; none under a contradiction.
     pub fn causes(&self) -> Vec<Ranked> {
         let ranked = |belief| ranking(self.model(), belief, Part::Cause);
-        self.belief.as_ref().map(ranked).unwrap_or_default()
+        self.view.belief.as_ref().map(ranked).unwrap_or_default()
     }
 
     /// Checks that could be made now, best first.
     pub fn open_checks(&self) -> &[Proposal] {
-        &self.open
+        &self.view.open
     }
 
     /// Checks that wait for a lock.
     pub fn locked_checks(&self) -> &[usize] {
-        &self.locked
+        &self.view.locked
     }
 
-    /// Answers to the safety questions.
-    pub fn safety(&self) -> &[Option<bool>] {
-        &self.safety
+    /// What was typed into a field, if it was asked and is known.
+    pub fn field(&self, id: &str) -> Option<&str> {
+        self.view.fields[place(id)?].as_ref()?.as_deref()
+    }
+
+    /// Whether a field was asked.
+    pub fn was_asked(&self, field: usize) -> bool {
+        self.view.fields[field].is_some()
+    }
+
+    /// What was typed for a condition, if it was asked and is known.
+    pub fn condition(&self, condition: usize) -> Option<&str> {
+        self.view.conditions[condition].as_ref()?.as_deref()
     }
 
     /// Whether chocks were seen in, nose and mains.
     pub fn chocked(&self) -> bool {
-        is_open("chocks", &self.safety)
+        self.is_open("chocks")
+    }
+
+    /// The way to end that was chosen, or that the intake forced.
+    pub fn end(&self) -> Option<usize> {
+        match self.view.stage {
+            Stage::Closed(end) => Some(end),
+            _ => self.view.end,
+        }
+    }
+
+    /// Timers that stand.
+    pub fn timers(&self) -> &[Timer] {
+        &self.view.timers
+    }
+
+    /// Evidence that was taken away.
+    pub fn situation(&self) -> &Situation {
+        &self.view.situation
+    }
+
+    /// Whether there is something to take back.
+    pub fn can_undo(&self) -> bool {
+        self.view.can_undo
+    }
+
+    /// Whether something taken back can be put back.
+    pub fn can_redo(&self) -> bool {
+        self.view.can_redo
     }
 
     /// Every entry there ever was, taken back or not.
@@ -230,7 +393,7 @@ impl Job {
 
     /// Checks answered "cannot".
     pub fn cannot_checks(&self) -> Vec<usize> {
-        let replies = self.evidence.replies.iter().enumerate();
+        let replies = self.view.evidence.replies.iter().enumerate();
         let cannot = replies.filter(|(_, reply)| matches!(reply, Reply::Cannot));
         cannot.map(|(check, _)| check).collect()
     }

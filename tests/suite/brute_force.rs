@@ -57,6 +57,7 @@ fn model(
         id: "random".into(),
         title: "Random".into(),
         version: None,
+        checksum: String::new(),
         report: String::new(),
         note: None,
         aircraft: None,

@@ -9,6 +9,7 @@ use super::{broken, case, check, condition, event, gate, scale, usage};
 use crate::authoring::desk::Desk;
 use crate::authoring::document::Source;
 use crate::authoring::shape;
+use crate::base::checksum::checksum;
 use crate::base::text::with_article;
 use crate::diagnosis::cause::Cause;
 use crate::diagnosis::check::Check;
@@ -32,6 +33,7 @@ pub fn lower(
     let mut work = Work {
         header: Header::read(main, &mut desk.problems),
         main,
+        checksum: checksum(sources.iter().map(|s| desk.files.get(s.file).text.as_str())),
         aircraft,
         names: Names::default(),
         conditions: Vec::new(),
@@ -46,6 +48,7 @@ pub fn lower(
 struct Work<'a> {
     header: Header,
     main: &'a Source,
+    checksum: String,
     aircraft: Option<Arc<Aircraft>>,
     names: Names,
     conditions: Vec<Condition>,
@@ -376,6 +379,7 @@ impl Work<'_> {
             id: text("id").unwrap_or_default(),
             title: text("title").unwrap_or_default(),
             version: text("version"),
+            checksum: self.checksum.clone(),
             report: text("report").unwrap_or_default(),
             note: text("note"),
             aircraft: self.aircraft.clone(),

@@ -1,38 +1,183 @@
-//! Without a command: the console on the embedded tree, or the same line by line.
+//! Working a job: from the Start screen, from a report, or where it was left.
 
 use std::sync::Arc;
 
-use crate::authoring::desk::Desk;
-use crate::authoring::{document, embedded};
-use crate::cli::exit;
-use crate::cli::surroundings::Surroundings;
+use super::open_job::{Failure, OpenJob, load, open};
+use crate::authoring::embedded;
+use crate::cli::args::Arguments;
+use crate::cli::surroundings::{Surroundings, now};
+use crate::cli::{exit, output};
+use crate::console::plain::Lines;
+use crate::console::start::{Choice, Start};
 use crate::console::state::State;
-use crate::console::{app, plain, theme};
+use crate::console::theme::{self, Theme};
+use crate::console::{app, plain};
 use crate::diagnosis::inference::Inference;
+use crate::session::entry::Entry;
+use crate::session::header::Header;
 use crate::session::job::Job;
+use crate::session::journal::entry_line;
+use crate::session::store::{JobFile, Store};
 
-/// Opens the console, or asks line by line where there is no terminal for it.
-pub fn run(plain: bool, surroundings: &Surroundings) -> anyhow::Result<u8> {
-    let mut desk = Desk::default();
-    let Some(model) = document::tree(&mut desk, embedded::STARTER_TREE, None) else {
-        return Ok(super::rank::complain_of(&mut desk));
-    };
-    let inference = Arc::new(Inference::new(Arc::new(model)));
-    let mut state = State::new(Job::new(inference));
-    if plain || !surroundings.full_screen {
-        let mut input = std::io::stdin().lock();
-        let mut out = std::io::stdout().lock();
-        match plain::run(&mut state, &mut input, &mut out) {
-            Err(error) if error.kind() == std::io::ErrorKind::BrokenPipe => {}
-            other => other?,
-        }
-    } else {
-        let theme = if surroundings.colour {
-            theme::TERMINAL
-        } else {
-            theme::MONO
-        };
-        app::run(&mut state, &theme)?;
+/// What is needed to work jobs.
+pub struct Work {
+    store: Store,
+    full_screen: bool,
+    theme: Theme,
+}
+
+impl Work {
+    /// From what was typed and where the program was started.
+    pub fn new(arguments: &Arguments, surroundings: &Surroundings) -> anyhow::Result<Self> {
+        Ok(Self {
+            store: Store::new(surroundings.jobs_folder(arguments.jobs.as_deref())?),
+            full_screen: surroundings.full_screen && !arguments.plain,
+            theme: if surroundings.colour {
+                theme::TERMINAL
+            } else {
+                theme::MONO
+            },
+        })
     }
-    Ok(exit::FINE)
+
+    /// The Start screen where jobs are open, else a new job on the embedded tree.
+    pub fn start(&self) -> anyhow::Result<u8> {
+        let mut start = Start {
+            jobs: self.open_jobs()?,
+            marked: 0,
+        };
+        if start.jobs.is_empty() {
+            return self.new_job(embedded::STARTER_TREE, None);
+        }
+        let choice = if self.full_screen {
+            app::start(&mut start, &self.theme)?
+        } else {
+            // Nothing is read ahead here, or the lines would be missing later.
+            quiet(with_lines(|lines| start.ask(lines)))?.flatten()
+        };
+        match choice {
+            None => Ok(exit::FINE),
+            Some(Choice::New) => self.new_job(embedded::STARTER_TREE, None),
+            Some(Choice::Resume(name)) => self.resume(Some(&name)),
+        }
+    }
+
+    /// Jobs that are not closed: name and a line about each.
+    fn open_jobs(&self) -> anyhow::Result<Vec<(String, String)>> {
+        let mut jobs = Vec::new();
+        for listed in self.store.list()? {
+            let about = match &listed.header {
+                Err(reason) => format!("cannot be opened: {reason}"),
+                Ok(header) => format!("{}, {} entries", header.tree, listed.lines.len()),
+            };
+            jobs.push((listed.name, about));
+        }
+        Ok(jobs)
+    }
+
+    /// A new job. Its file is made with the first entry, so that looking leaves nothing behind.
+    pub fn new_job(&self, tree: &str, aircraft: Option<&str>) -> anyhow::Result<u8> {
+        let model = match load(tree, aircraft) {
+            Ok(model) => model,
+            Err(code) => return Ok(code),
+        };
+        let header = Header {
+            job: String::new(),
+            tree: tree.to_owned(),
+            tree_version: model.version.clone(),
+            checksum: model.checksum.clone(),
+            aircraft: aircraft.map(str::to_owned),
+            opened: now(),
+            program: env!("CARGO_PKG_VERSION").to_owned(),
+        };
+        let job = Job::new(Arc::new(Inference::new(model)), Vec::new());
+        let state = State::new(job, "", now());
+        self.work(state, header, None)
+    }
+
+    /// A job where it was left; the newest where none is named.
+    pub fn resume(&self, name: Option<&str>) -> anyhow::Result<u8> {
+        let Some(name) = newest(&self.store, name)? else {
+            output::complain("error: there is no job to go on with\n");
+            return Ok(exit::FILE);
+        };
+        let OpenJob {
+            header,
+            job,
+            file,
+            notes,
+        } = match open(&self.store, &name) {
+            Ok(open) => open,
+            Err(Failure::Tree(code)) => return Ok(code),
+            Err(Failure::Other(error)) => return Err(error),
+        };
+        let mut state = State::new(job, &name, now());
+        state.read_only = file.is_none();
+        state.say(&format!("Job {name} goes on where it was left."));
+        for note in notes {
+            state.say(&format!("Note: {note}."));
+        }
+        if !self.full_screen {
+            let first = state.messages.join(" ");
+            state.message = first;
+        }
+        self.work(state, header, file)
+    }
+
+    fn work(
+        &self,
+        mut state: State,
+        mut header: Header,
+        mut file: Option<JobFile>,
+    ) -> anyhow::Result<u8> {
+        let model = Arc::clone(state.job.model());
+        let store = &self.store;
+        let mut save = |entry: &Entry| -> Result<(), String> {
+            if file.is_none() {
+                file = Some(
+                    store
+                        .create(&mut header)
+                        .map_err(|error| error.to_string())?,
+                );
+            }
+            let open = file.as_mut().ok_or("there is no job file")?;
+            open.append(&entry_line(entry, &model))
+                .map_err(|error| error.to_string())
+        };
+        if self.full_screen {
+            app::run(&mut state, &self.theme, &now, &mut save)?;
+        } else {
+            quiet(with_lines(|lines| plain::run(&mut state, lines, &mut save)))?;
+        }
+        Ok(exit::FINE)
+    }
+}
+
+/// The job that was named, or the newest that can be opened.
+pub fn newest(store: &Store, name: Option<&str>) -> anyhow::Result<Option<String>> {
+    if let Some(name) = name {
+        return Ok(Some(name.to_owned()));
+    }
+    let jobs = store.list()?;
+    let usable = jobs.into_iter().find(|job| job.header.is_ok());
+    Ok(usable.map(|job| job.name))
+}
+
+/// Runs something on the standard input and output.
+fn with_lines<T>(run: impl FnOnce(&mut Lines<'_>) -> std::io::Result<T>) -> std::io::Result<T> {
+    let mut input = std::io::stdin().lock();
+    let mut out = std::io::stdout().lock();
+    run(&mut Lines {
+        input: &mut input,
+        out: &mut out,
+        clock: &now,
+    })
+}
+
+/// A reader that went away is no error; what was saved is saved.
+fn quiet<T>(result: std::io::Result<T>) -> std::io::Result<Option<T>> {
+    match result {
+        Err(error) if error.kind() == std::io::ErrorKind::BrokenPipe => Ok(None),
+        other => other.map(Some),
+    }
 }

@@ -1,20 +1,18 @@
-//! The work: a safety question, a check, or where it stands at the end.
+//! The work: what is asked now, with the likely causes below it.
 
 use ratatui::layout::Rect;
 use ratatui::text::Line;
 
 use crate::base::text::{pad, truncate, wrap};
-use crate::console::keys::ANSWER_DIGITS;
+use crate::console::prompt::Prompt;
 use crate::console::state::State;
 use crate::console::theme::Theme;
-use crate::diagnosis::cause::Remedy;
 use crate::diagnosis::contradiction::item_name;
-use crate::diagnosis::next_check::Proposal;
 use crate::diagnosis::ranking::of_100;
 use crate::diagnosis::stop::Proof;
-use crate::report::rank_text::{cause_row, why};
+use crate::report::rank_text::cause_row;
+use crate::session::end_state::END_STATES;
 use crate::session::job::Stage;
-use crate::session::safety::QUESTIONS;
 
 /// Below this height only the question and the leading cause are shown.
 const FULL_HEIGHT: u16 = 16;
@@ -29,19 +27,9 @@ pub fn lines(state: &State, theme: &Theme, area: Rect) -> Vec<Line<'static>> {
         full: area.height >= FULL_HEIGHT,
         lines: Vec::new(),
     };
-    match state.job.stage() {
-        Stage::Safety(item) => page.safety(*item),
-        Stage::Question(proposal) => page.question(proposal),
-        Stage::RuleMet => page.end("The rule of this tree is met."),
-        Stage::NothingLeft => page.end("Nothing is left to ask that would tell causes apart."),
-        Stage::Contradiction(items) => {
-            page.strong("These cannot all be true. Look at each of them again:");
-            for item in items {
-                page.plain(&format!("  {}", item_name(state.job.inference(), *item)));
-            }
-            page.plain("Press u to take back the last answer.");
-        }
-        Stage::Refused(reason) => page.strong(&format!("No ranking: {reason}.")),
+    match state.prompt() {
+        Some(prompt) => page.prompt(&prompt),
+        None => page.stopped(),
     }
     page.lines
 }
@@ -73,21 +61,39 @@ impl Page<'_> {
             .push(Line::styled(truncate(text, self.columns), self.theme.text));
     }
 
-    fn gap(&mut self) {
+    fn rule(&mut self) {
+        let dashes = "-".repeat(self.columns);
+        self.lines.push(Line::styled(dashes, self.theme.text));
+    }
+
+    fn prompt(&mut self, prompt: &Prompt) {
+        let job = &self.state.job;
+        self.strong(&prompt.ask);
+        self.answers(prompt);
         if self.full {
-            self.lines.push(Line::default());
+            if !prompt.how.is_empty() {
+                self.plain(&prompt.how);
+            }
+            if let Some(why) = &prompt.why {
+                self.plain(&format!("Why this one: {why}."));
+            }
+            for caution in &prompt.cautions {
+                self.caution(caution);
+            }
+        }
+        if matches!(job.stage(), Stage::RuleMet | Stage::NothingLeft) {
+            self.ends();
+        } else if matches!(job.stage(), Stage::Question(_)) {
+            self.rule();
+            self.causes();
         }
     }
 
-    fn options(&mut self) {
-        for (place, option) in self.state.options().iter().enumerate() {
-            let digit = ANSWER_DIGITS.get(place).copied().unwrap_or(' ');
+    fn answers(&mut self, prompt: &Prompt) {
+        for (place, choice) in prompt.choices.iter().enumerate() {
             let marked = place == self.state.marked;
             let sign = if marked { '>' } else { ' ' };
-            let text = pad(
-                &format!(" {sign} {digit}  {}", option.replace('-', " ")),
-                36,
-            );
+            let text = pad(&format!(" {sign} {}  {}", choice.digit, choice.label), 36);
             let style = if marked {
                 self.theme.marked
             } else {
@@ -96,71 +102,35 @@ impl Page<'_> {
             self.lines
                 .push(Line::styled(truncate(&text, self.columns), style));
         }
-        self.row("   0  cannot check, or not known");
-    }
-
-    fn safety(&mut self, item: usize) {
-        if self.full {
-            let text = "WARNING  It can move. Nothing is touched before this is done.";
-            self.lines.push(Line::styled(
-                truncate(text, self.columns),
-                self.theme.warning,
-            ));
-            self.gap();
-        }
-        let question = &QUESTIONS[item];
-        self.strong(question.ask);
-        self.options();
-        if self.full {
-            self.gap();
-            self.plain(question.how);
-            self.gap();
-            for (at, earlier) in QUESTIONS.iter().enumerate().take(item) {
-                let word = match self.state.job.safety()[at] {
-                    Some(true) => "yes",
-                    Some(false) => "NO",
-                    None => "not known",
-                };
-                self.row(&format!("  {word:<9} {}", earlier.ask));
+        if let Some(what) = prompt.typed {
+            if self.full {
+                self.plain(&format!("Type {what}."));
             }
-            self.gap();
-            self.plain("Looking and asking are free. What moves, pressurises, opens or goes into a wheel well waits for these four.");
+            self.strong(&format!("> {}_", self.state.input));
+        } else if self.state.input.starts_with(':') {
+            self.strong(&format!("> {}_", self.state.input));
+        }
+        if let Some(zero) = prompt.zero {
+            self.row(&format!("   0  {zero}"));
         }
     }
 
-    fn question(&mut self, proposal: &Proposal) {
-        let model = std::sync::Arc::clone(self.state.job.model());
-        let check = &model.checks[proposal.check];
-        self.strong(&check.ask);
-        self.options();
-        if self.full {
-            for text in [
-                check.how.clone(),
-                Some(format!("Why this one: {}.", why(&model, proposal))),
-            ]
-            .into_iter()
-            .flatten()
-            {
-                self.plain(&text);
-            }
-            for word in &check.cautions {
-                self.caution(word.text);
-            }
-        }
+    fn ends(&mut self) {
         self.rule();
-        self.causes();
+        let room = self.height.saturating_sub(self.lines.len());
+        for (place, end) in END_STATES.iter().enumerate().take(room) {
+            self.row(&format!("  {:>2}  {}", place + 1, end.title));
+        }
     }
 
     /// One line: the first sentence of a caution; the whole stands in the report.
     fn caution(&mut self, text: &str) {
         let first = text.split_once(". ").map_or(text, |(first, _)| first);
-        let line = truncate(&format!("CAUTION  {first}."), self.columns);
-        self.lines.push(Line::styled(line, self.theme.caution));
-    }
-
-    fn rule(&mut self) {
-        let dashes = "-".repeat(self.columns);
-        self.lines.push(Line::styled(dashes, self.theme.text));
+        let line = format!("CAUTION  {}.", first.trim_end_matches('.'));
+        self.lines.push(Line::styled(
+            truncate(&line, self.columns),
+            self.theme.caution,
+        ));
     }
 
     /// As many causes as there is room for; in a small window the leading one.
@@ -187,11 +157,8 @@ impl Page<'_> {
         let head = pad("Likely causes", 46);
         self.row(&format!("  {head} of 100 jobs like this"));
         for row in causes.iter().take(room) {
-            self.row(&cause_row(
-                &model.causes[row.event].title,
-                row.probability,
-                self.columns,
-            ));
+            let title = &model.causes[row.event].title;
+            self.row(&cause_row(title, row.probability, self.columns));
         }
         self.row(&cause_row("Cause not in this list", unlisted, self.columns));
         self.row(&status);
@@ -199,8 +166,7 @@ impl Page<'_> {
 
     /// Where the search stands against the rule, in one line.
     fn status(&self) -> String {
-        let job = &self.state.job;
-        let Some(standing) = job.standing() else {
+        let Some(standing) = self.state.job.standing() else {
             return String::new();
         };
         let share = of_100(standing.share);
@@ -216,36 +182,34 @@ impl Page<'_> {
         format!("{share} of 100 for the first; the rule asks for {wanted}, {proof}.")
     }
 
-    fn end(&mut self, verdict: &str) {
-        let model = std::sync::Arc::clone(self.state.job.model());
-        self.strong(verdict);
-        let standing = self.state.job.standing().cloned();
-        if let Some(first) = standing.as_ref().and_then(|s| s.group.first()) {
-            let cause = &model.causes[*first];
-            match (&cause.remedy, standing.as_ref().is_some_and(|s| s.met)) {
-                (_, false) => self.plain(
-                    "Not confirmed. Leave it chocked, keep the report open, remove nothing.",
-                ),
-                (Some(Remedy::Nothing), true) => {
-                    self.plain(&format!(
-                        "{}: nothing to replace. Record it and brief.",
-                        cause.title
-                    ));
+    fn stopped(&mut self) {
+        let job = &self.state.job;
+        match job.stage() {
+            Stage::Contradiction(items) => {
+                let names: Vec<String> = items
+                    .iter()
+                    .map(|item| item_name(job.inference(), *item))
+                    .collect();
+                self.strong("These cannot all be true. Look at each of them again:");
+                for name in names {
+                    self.plain(&format!("  {name}"));
                 }
-                (Some(Remedy::Work { instruction, .. }), true) => {
-                    self.plain(&format!("{}: {instruction} By approved data.", cause.title));
-                }
-                (None, true) => self.plain(&cause.title),
+                self.plain("u takes the last one back; :change NUMBER ANSWER changes another.");
             }
+            Stage::Refused(reason) => {
+                let text = format!("No ranking: {reason}.");
+                self.strong(&text);
+            }
+            Stage::Closed(end) => {
+                let end = &END_STATES[*end];
+                self.strong(&format!("Closed: {}", end.title));
+                self.plain(end.text);
+                self.plain("This program never releases an aircraft. `report` writes the job up.");
+            }
+            _ => {}
         }
-        let locked = self.state.job.locked_checks().len();
-        if locked > 0 {
-            self.plain(&format!(
-                "{locked} more checks wait for chocks, flight deck and pump state. Press u to go back to those questions."
-            ));
+        if self.state.input.starts_with(':') {
+            self.strong(&format!("> {}_", self.state.input));
         }
-        self.plain("This program never releases an aircraft.");
-        self.rule();
-        self.causes();
     }
 }

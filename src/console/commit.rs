@@ -1,0 +1,59 @@
+//! An entry on its way: on disk first, then into the job, then on the screen.
+
+use super::state::{Screen, State};
+use crate::base::stamp::Stamp;
+use crate::diagnosis::ranking::of_100;
+use crate::report::log_text::words;
+use crate::session::entry::{Entry, What};
+
+/// Puts an entry on disk; the error is for people.
+pub type Save<'a> = dyn FnMut(&Entry) -> Result<(), String> + 'a;
+
+/// Saves an entry and takes it into the job; true where another question is now on the screen.
+///
+/// Where it cannot be saved the job stays as it is, and the message says so.
+pub fn commit(state: &mut State, what: What, now: Stamp, save: &mut Save<'_>) -> bool {
+    state.now = now;
+    if let Some(reason) = state.job.refuses(&what) {
+        state.say(&reason);
+        return false;
+    }
+    if state.read_only {
+        state.say("NOT SAVED: another console holds this job; it can only be read here.");
+        return false;
+    }
+    let said = words(&state.job, &what);
+    let entry = Entry { at: now, what };
+    if let Err(reason) = save(&entry) {
+        state.say(&format!(
+            "NOT SAVED: {reason}. The entry was not taken; try again."
+        ));
+        return false;
+    }
+    let back = state.job.entries().last().is_some_and(|last| last.at > now);
+    let (before, stage) = (leader(state), state.job.stage().clone());
+    state.job.enter(entry);
+    let moved = moved(state, before.as_ref());
+    let clock = if back { " The clock was set back." } else { "" };
+    state.say(&format!("SAVED {} {said}.{moved}{clock}", now.clock()));
+    state.screen = Screen::Work;
+    state.marked = 0;
+    state.input.clear();
+    *state.job.stage() != stage
+}
+
+fn leader(state: &State) -> Option<(usize, u32)> {
+    let first = state.job.causes().first().copied()?;
+    Some((first.event, of_100(first.probability)))
+}
+
+/// What the entry did to the leading cause, where it did something.
+fn moved(state: &State, before: Option<&(usize, u32)>) -> String {
+    match (before, leader(state)) {
+        (Some(before), Some(after)) if *before != after => {
+            let title = &state.job.model().causes[after.0].title;
+            format!(" First now: {title}, {} of 100.", after.1)
+        }
+        _ => String::new(),
+    }
+}

@@ -1,0 +1,137 @@
+//! The log of a job, one line an entry, and new words for an old entry.
+
+use crate::diagnosis::given;
+use crate::session::end_state::END_STATES;
+use crate::session::entry::{Entry, What};
+use crate::session::fields::FIELDS;
+use crate::session::job::Job;
+use crate::session::standing::standing;
+
+/// Every entry there ever was, with its number and time; what does not stand says so.
+pub fn log_lines(job: &Job) -> Vec<String> {
+    let stands = standing(job.entries()).entries;
+    let mut lines = Vec::new();
+    let mut before: Option<&Entry> = None;
+    for (place, entry) in job.entries().iter().enumerate() {
+        let now = stands
+            .iter()
+            .find(|(at, _)| *at == place)
+            .map(|(_, what)| what);
+        let is_answer = !matches!(entry.what, What::Undo | What::Redo | What::Change { .. });
+        let mut line = format!(
+            "{:>3}  {}  {}",
+            place + 1,
+            entry.at.clock(),
+            words(job, &entry.what)
+        );
+        match now {
+            None if is_answer => line.push_str("  (taken back)"),
+            Some(what) if is_answer && *what != entry.what => {
+                line.push_str(&format!("  (changed: {})", words(job, what)));
+            }
+            _ => {}
+        }
+        if before.is_some_and(|before| before.at > entry.at) {
+            line.push_str("  (the clock was set back before this)");
+        }
+        before = Some(entry);
+        lines.push(line);
+    }
+    lines
+}
+
+/// What an entry says, in words.
+pub fn words(job: &Job, what: &What) -> String {
+    let model = job.model();
+    let known = |value: &Option<String>| value.clone().unwrap_or_else(|| "not known".to_owned());
+    match what {
+        What::Field { field, value } => {
+            let field = &FIELDS[*field];
+            let value = value
+                .as_deref()
+                .map_or("not known".to_owned(), |v| field.read_back(v));
+            format!("{}: {value}", field.id.replace('-', " "))
+        }
+        What::Condition { condition, word } => {
+            let id = model.tree.conditions[*condition].id.replace('-', " ");
+            format!("{id}: {}", known(word))
+        }
+        What::Answer { check, answer } => {
+            let check = &model.checks[*check];
+            format!("{}: {}", check.title, check.answers[*answer])
+        }
+        What::Cannot { check, reason } => {
+            let title = &model.checks[*check].title;
+            let reason = reason
+                .as_ref()
+                .map_or(String::new(), |reason| format!(" ({reason})"));
+            format!("{title}: cannot check{reason}")
+        }
+        What::Note(text) => format!("note: {text}"),
+        What::Timer { label, minutes } => format!("timer {label}: {minutes} min"),
+        What::End(end) => format!("end of job: {}", END_STATES[*end].title),
+        What::Change { line, to } => format!("entry {} changed: {}", line + 1, words(job, to)),
+        What::Undo => "undo".to_owned(),
+        What::Redo => "redo".to_owned(),
+        What::Foreign(_) => "a line that is kept and not used".to_owned(),
+    }
+}
+
+/// New words for the entry at a place; the error says what would do.
+pub fn reword(job: &Job, place: usize, answer: &str) -> Result<What, String> {
+    let Some(entry) = job.entries().get(place) else {
+        return Err(format!(
+            "There is no entry {}; the log numbers them.",
+            place + 1
+        ));
+    };
+    let unknown = matches!(answer, "0" | "cannot" | "not known");
+    let model = job.model();
+    Ok(match &entry.what {
+        What::Field { field, .. } => {
+            let value = if unknown {
+                None
+            } else {
+                Some(FIELDS[*field].accept(answer)?)
+            };
+            let what = What::Field {
+                field: *field,
+                value,
+            };
+            match job.refuses(&what) {
+                Some(reason) => return Err(reason),
+                None => what,
+            }
+        }
+        What::Condition { condition, .. } => {
+            let id = &model.tree.conditions[*condition].id;
+            if !unknown {
+                given::condition(model, id, answer).map_err(|error| format!("{error}."))?;
+            }
+            What::Condition {
+                condition: *condition,
+                word: (!unknown).then(|| answer.to_owned()),
+            }
+        }
+        What::Answer { check, .. } | What::Cannot { check, .. } => {
+            let word = if unknown { "cannot" } else { answer };
+            let id = &model.checks[*check].id;
+            let (check, answer) =
+                given::reply(model, id, word).map_err(|error| format!("{error}."))?;
+            match answer {
+                Some(answer) => What::Answer { check, answer },
+                None => What::Cannot {
+                    check,
+                    reason: None,
+                },
+            }
+        }
+        What::Note(_) => What::Note(answer.to_owned()),
+        _ => {
+            return Err(format!(
+                "Entry {} cannot be changed; undo takes it back.",
+                place + 1
+            ));
+        }
+    })
+}

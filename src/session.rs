@@ -10,6 +10,7 @@ pub mod fields;
 pub mod header;
 pub mod job;
 pub mod journal;
+mod known;
 pub mod standing;
 pub mod store;
 pub mod timer;

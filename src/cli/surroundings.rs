@@ -42,7 +42,6 @@ impl Surroundings {
     }
 
     /// The folder of the job files: the one that was typed, or the user's own.
-    #[expect(clippy::unused_self, reason = "the folder is part of the surroundings")]
     pub fn jobs_folder(&self, typed: Option<&Path>) -> anyhow::Result<PathBuf> {
         if let Some(typed) = typed {
             return Ok(typed.to_owned());

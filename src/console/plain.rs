@@ -59,14 +59,17 @@ impl Lines<'_> {
 
 /// Asks until the job is closed, the person leaves, or the input ends.
 pub fn run(state: &mut State, lines: &mut Lines<'_>, save: &mut Save<'_>) -> io::Result<()> {
-    lines.say(&format!("{}. {}", state.job.model().title, state.message))?;
+    lines.say(&format!("{}.", state.job.model().title))?;
+    for message in &state.messages {
+        lines.say(spoken(message))?;
+    }
     loop {
         state.now = (lines.clock)();
         ask(state, lines)?;
         let Some(line) = lines.read()? else {
             return lines.say("End of input. What was SAVED is kept; resume goes on with it.");
         };
-        let spoken = state.messages.len();
+        let said = state.messages.len();
         let effect = take(state, &line);
         let now = (lines.clock)();
         match effect {
@@ -76,13 +79,17 @@ pub fn run(state: &mut State, lines: &mut Lines<'_>, save: &mut Save<'_>) -> io:
             }
             None => {}
         }
-        for message in state.messages.split_off(spoken) {
-            // The list keeps the time in front of a message; the line has it where it matters.
-            lines.say(message.get(6..).unwrap_or(&message))?;
+        for message in state.messages.split_off(said) {
+            lines.say(spoken(&message))?;
             state.messages.push(message);
         }
         show(state, lines)?;
     }
+}
+
+/// A message without the time in front of it; the line has it where it matters.
+fn spoken(message: &str) -> &str {
+    message.get(6..).unwrap_or(message)
 }
 
 /// What a line means now: a digit, a command, or words for a field.

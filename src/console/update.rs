@@ -57,7 +57,7 @@ fn act(state: &mut State, action: Action) -> Option<Effect> {
             None
         }
         Action::Command => {
-            state.input = ":".to_owned();
+            ":".clone_into(&mut state.input);
             None
         }
         Action::Send => send(state),

@@ -154,7 +154,6 @@ fn is_ambiguous(typed: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::*;
     use crate::session::fields::{FIELDS, place};
 
     fn pressure(typed: &str) -> Result<String, String> {

@@ -6,12 +6,12 @@ use super::end_state::END_STATES;
 use super::entry::{Entry, What};
 use super::field::{Field, Section};
 use super::fields::{FIELDS, of, place};
+use super::known::{Asked, Known};
 use super::standing::standing;
 use super::timer::Timer;
 use crate::diagnosis::cause::Part;
 use crate::diagnosis::contradiction;
 use crate::diagnosis::evidence::{Evidence, Item, Reply};
-use crate::diagnosis::given;
 use crate::diagnosis::inference::{Belief, Inference, NoBelief};
 use crate::diagnosis::model::Model;
 use crate::diagnosis::next_check::{Proposal, proposals};
@@ -45,52 +45,13 @@ pub enum Stage {
 pub struct Job {
     inference: Arc<Inference>,
     entries: Vec<Entry>,
-    view: View,
-}
-
-/// What follows from the entries.
-#[derive(Debug, Clone)]
-struct View {
-    /// For each field: not asked, asked and not known, or what was typed.
-    fields: Vec<Option<Option<String>>>,
-    conditions: Vec<Option<Option<String>>>,
-    evidence: Evidence,
-    situation: Situation,
-    belief: Option<Belief>,
-    rule: Option<Standing>,
-    open: Vec<Proposal>,
-    locked: Vec<usize>,
-    end: Option<usize>,
-    timers: Vec<Timer>,
-    stage: Stage,
-    can_undo: bool,
-    can_redo: bool,
-}
-
-impl View {
-    fn empty(model: &Model) -> Self {
-        Self {
-            fields: vec![None; FIELDS.len()],
-            conditions: vec![None; model.tree.conditions.len()],
-            evidence: Evidence::report_only(model),
-            situation: Situation::as_found(model),
-            belief: None,
-            rule: None,
-            open: Vec::new(),
-            locked: Vec::new(),
-            end: None,
-            timers: Vec::new(),
-            stage: Stage::NothingLeft,
-            can_undo: false,
-            can_redo: false,
-        }
-    }
+    view: Known,
 }
 
 impl Job {
     /// A job on a compiled model, with the entries it has so far.
     pub fn new(inference: Arc<Inference>, entries: Vec<Entry>) -> Self {
-        let view = View::empty(inference.model());
+        let view = Known::empty(inference.model());
         let mut job = Self {
             inference,
             entries,
@@ -109,7 +70,7 @@ impl Job {
     fn replay(&mut self) {
         let inference = Arc::clone(&self.inference);
         let model = inference.model();
-        let mut view = View::empty(model);
+        let mut view = Known::empty(model);
         let stands = standing(&self.entries);
         view.can_undo = stands.can_undo;
         view.can_redo = stands.can_redo;
@@ -121,10 +82,12 @@ impl Job {
     }
 
     fn work_out(&mut self, model: &Model) -> Stage {
-        let believed = self.believe(model);
         if let Some(stage) = self.intake() {
+            // Rule and proposals wait; during the intake nobody sees them.
+            self.view.belief = self.inference.believe(&self.view.evidence).ok();
             return stage;
         }
+        let believed = self.believe(model);
         if let Some(end) = self.view.end {
             return self.closing(end);
         }
@@ -173,7 +136,7 @@ impl Job {
 
     /// The next open question of the intake, or the end that its answers force.
     fn intake(&self) -> Option<Stage> {
-        let open = |section| of(section).find(|field| self.view.fields[*field].is_none());
+        let open = |section| of(section).find(|field| self.view.fields[*field] == Asked::NotYet);
         if self.field("hurt") == Some("yes") {
             let frozen = open(Section::Frozen).map(Stage::Field);
             let end = || super::end_state::place("frozen").map(|end| self.closing(end));
@@ -192,7 +155,11 @@ impl Job {
         if let Some(field) = open(Section::Evidence) {
             return Some(Stage::Field(field));
         }
-        let condition = self.view.conditions.iter().position(Option::is_none);
+        let condition = self
+            .view
+            .conditions
+            .iter()
+            .position(|c| *c == Asked::NotYet);
         condition
             .map(Stage::Condition)
             .or_else(|| open(Section::Details).map(Stage::Field))
@@ -201,13 +168,13 @@ impl Job {
 
     /// What is asked after a way to end was chosen.
     fn closing(&self, end: usize) -> Stage {
-        let nobody = place("takes-over").is_some_and(|f| self.view.fields[f] == Some(None));
+        let nobody = place("takes-over").is_some_and(|f| self.view.fields[f] == Asked::Unknown);
         let sections = END_STATES[end].sections.iter().copied();
         let open = sections
             .chain([Section::HandOver])
             .filter(|section| !(nobody && *section == Section::HandOver))
             .flat_map(of)
-            .find(|field| self.view.fields[*field].is_none());
+            .find(|field| self.view.fields[*field] == Asked::NotYet);
         open.map_or(Stage::Closed(end), Stage::Field)
     }
 
@@ -231,7 +198,7 @@ impl Job {
         let fields = FIELDS.iter().zip(&self.view.fields);
         fields
             .filter(|(field, _)| field.lock == Some(lock))
-            .all(|(_, value)| matches!(value, Some(Some(word)) if word == "yes"))
+            .all(|(_, value)| value.typed() == Some("yes"))
     }
 
     /// Why an entry is not accepted now; `None` where it is.
@@ -259,34 +226,6 @@ impl Job {
             .end
             .is_some_and(|end| END_STATES[end].id == "fixed");
         field.must || (fixed && field.section == Section::Proof)
-    }
-}
-
-impl View {
-    fn take(&mut self, model: &Model, what: What, entry: &Entry) {
-        match what {
-            What::Field { field, value } => self.fields[field] = Some(value),
-            What::Condition { condition, word } => {
-                let id = &model.tree.conditions[condition].id;
-                let known = word
-                    .as_deref()
-                    .and_then(|w| given::condition(model, id, w).ok());
-                self.evidence.known[condition] = known.map(|(_, weights)| weights);
-                self.conditions[condition] = Some(word);
-            }
-            What::Answer { check, answer } => {
-                self.situation.make(model, &model.checks[check]);
-                self.evidence.answer(model, check, answer);
-            }
-            What::Cannot { check, .. } => self.evidence.cannot(check),
-            What::Timer { label, minutes } => self.timers.push(Timer {
-                label,
-                started: entry.at,
-                minutes,
-            }),
-            What::End(end) => self.end = Some(end),
-            What::Note(_) | What::Change { .. } | What::Undo | What::Redo | What::Foreign(_) => {}
-        }
     }
 }
 
@@ -340,17 +279,17 @@ impl Job {
 
     /// What was typed into a field, if it was asked and is known.
     pub fn field(&self, id: &str) -> Option<&str> {
-        self.view.fields[place(id)?].as_ref()?.as_deref()
+        self.view.fields[place(id)?].typed()
     }
 
     /// Whether a field was asked.
     pub fn was_asked(&self, field: usize) -> bool {
-        self.view.fields[field].is_some()
+        self.view.fields[field] != Asked::NotYet
     }
 
     /// What was typed for a condition, if it was asked and is known.
     pub fn condition(&self, condition: usize) -> Option<&str> {
-        self.view.conditions[condition].as_ref()?.as_deref()
+        self.view.conditions[condition].typed()
     }
 
     /// Whether chocks were seen in, nose and mains.

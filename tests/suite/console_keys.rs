@@ -386,7 +386,7 @@ fn every_question_and_its_answers_are_seen_whole_at_both_sizes() {
         match (step, state.typing()) {
             (0, _) => press(&mut state, "3"),
             (1..=4, _) => press(&mut state, "1"),
-            (_, true) if matches!(prompt.zero, None) => press(&mut state, "7\n"),
+            (_, true) if prompt.zero.is_none() => press(&mut state, "7\n"),
             (_, true) => press(&mut state, "0\n"),
             (_, false) if prompt.zero.is_none() => press(&mut state, "1"),
             (_, false) => press(&mut state, "0"),

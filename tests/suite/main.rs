@@ -17,6 +17,8 @@ mod console_keys;
 mod diagnosis_rules;
 mod document_example;
 mod house_rules;
+mod job_lines;
+mod job_replays;
 mod layers;
 mod loader_never_panics;
 mod published;

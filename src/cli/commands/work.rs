@@ -117,10 +117,6 @@ impl Work {
         for note in notes {
             state.say(&format!("Note: {note}."));
         }
-        if !self.full_screen {
-            let first = state.messages.join(" ");
-            state.message = first;
-        }
         self.work(state, header, file)
     }
 

@@ -1,0 +1,109 @@
+//! Everything that follows from the entries of a job.
+
+use super::entry::{Entry, What};
+use super::fields::FIELDS;
+use super::job::Stage;
+use super::timer::Timer;
+use crate::diagnosis::evidence::Evidence;
+use crate::diagnosis::given;
+use crate::diagnosis::inference::Belief;
+use crate::diagnosis::model::Model;
+use crate::diagnosis::next_check::Proposal;
+use crate::diagnosis::situation::Situation;
+use crate::diagnosis::stop::Standing;
+
+/// Where the answer to a field or a condition stands.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) enum Asked {
+    /// It was not asked yet.
+    NotYet,
+    /// It was asked, and is not known.
+    Unknown,
+    /// What was typed.
+    Typed(String),
+}
+
+impl Asked {
+    /// What was typed.
+    pub(super) fn typed(&self) -> Option<&str> {
+        match self {
+            Self::Typed(words) => Some(words),
+            _ => None,
+        }
+    }
+}
+
+impl From<Option<String>> for Asked {
+    fn from(value: Option<String>) -> Self {
+        value.map_or(Self::Unknown, Self::Typed)
+    }
+}
+
+/// What follows from the entries.
+#[derive(Debug, Clone)]
+pub(super) struct Known {
+    /// For each field: not asked, asked and not known, or what was typed.
+    pub(super) fields: Vec<Asked>,
+    pub(super) conditions: Vec<Asked>,
+    pub(super) evidence: Evidence,
+    pub(super) situation: Situation,
+    pub(super) belief: Option<Belief>,
+    pub(super) rule: Option<Standing>,
+    pub(super) open: Vec<Proposal>,
+    pub(super) locked: Vec<usize>,
+    pub(super) end: Option<usize>,
+    pub(super) timers: Vec<Timer>,
+    pub(super) stage: Stage,
+    pub(super) can_undo: bool,
+    pub(super) can_redo: bool,
+}
+
+impl Known {
+    /// Nothing entered yet.
+    pub(super) fn empty(model: &Model) -> Self {
+        Self {
+            fields: vec![Asked::NotYet; FIELDS.len()],
+            conditions: vec![Asked::NotYet; model.tree.conditions.len()],
+            evidence: Evidence::report_only(model),
+            situation: Situation::as_found(model),
+            belief: None,
+            rule: None,
+            open: Vec::new(),
+            locked: Vec::new(),
+            end: None,
+            timers: Vec::new(),
+            stage: Stage::NothingLeft,
+            can_undo: false,
+            can_redo: false,
+        }
+    }
+}
+
+impl Known {
+    /// Takes one entry that stands.
+    pub(super) fn take(&mut self, model: &Model, what: What, entry: &Entry) {
+        match what {
+            What::Field { field, value } => self.fields[field] = Asked::from(value),
+            What::Condition { condition, word } => {
+                let id = &model.tree.conditions[condition].id;
+                let known = word
+                    .as_deref()
+                    .and_then(|w| given::condition(model, id, w).ok());
+                self.evidence.known[condition] = known.map(|(_, weights)| weights);
+                self.conditions[condition] = Asked::from(word);
+            }
+            What::Answer { check, answer } => {
+                self.situation.make(model, &model.checks[check]);
+                self.evidence.answer(model, check, answer);
+            }
+            What::Cannot { check, .. } => self.evidence.cannot(check),
+            What::Timer { label, minutes } => self.timers.push(Timer {
+                label,
+                started: entry.at,
+                minutes,
+            }),
+            What::End(end) => self.end = Some(end),
+            What::Note(_) | What::Change { .. } | What::Undo | What::Redo | What::Foreign(_) => {}
+        }
+    }
+}

@@ -46,6 +46,10 @@ pub enum Command {
     Tree(TreeCommand),
     /// Write the embedded trees, aircraft and demo data into a folder
     Demo(DemoArguments),
+    /// Print a completion script for a shell
+    Completions(CompletionsArguments),
+    /// Print the manual page
+    Man,
 }
 
 /// Start a new job.
@@ -149,6 +153,14 @@ pub struct ExplainArguments {
     /// Print JSON
     #[arg(long)]
     pub json: bool,
+}
+
+/// Print a completion script.
+#[derive(Debug, Args)]
+pub struct CompletionsArguments {
+    /// The shell
+    #[arg(value_enum)]
+    pub shell: clap_complete::Shell,
 }
 
 /// Write the embedded documents out.

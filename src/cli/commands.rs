@@ -1,6 +1,8 @@
 //! The commands, one file each.
 
+pub mod completions;
 pub mod demo;
+pub mod man;
 pub mod open_job;
 pub mod rank;
 pub mod report;
@@ -23,5 +25,7 @@ pub fn run(arguments: &Arguments, surroundings: &Surroundings) -> anyhow::Result
         Some(Command::Tree(TreeCommand::Check(check))) => tree_check::run(check),
         Some(Command::Tree(TreeCommand::Explain(explain))) => tree_explain::run(explain),
         Some(Command::Demo(demo)) => demo::run(demo),
+        Some(Command::Completions(completions)) => completions::run(completions.shell),
+        Some(Command::Man) => man::run(),
     }
 }

@@ -37,6 +37,8 @@ pub enum Action {
     Help,
     /// Go back one screen.
     Back,
+    /// Give the terminal to the shell for a while.
+    Suspend,
     /// Leave; nothing to save.
     Quit,
 }

@@ -38,6 +38,10 @@ pub fn run(
         state.now = clock();
         let guard_keys = match update(state, &event) {
             Some(Effect::Leave) => return Ok(()),
+            Some(Effect::Suspend) => {
+                claimed.suspend()?;
+                false
+            }
             Some(Effect::Enter(what)) => {
                 let changed = commit(state, what, clock(), save);
                 // A fast typist must not lose letters to the guard.

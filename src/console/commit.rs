@@ -37,7 +37,7 @@ pub fn commit(state: &mut State, what: What, now: Stamp, save: &mut Save<'_>) ->
     let clock = if back { " The clock was set back." } else { "" };
     state.say(&format!("SAVED {} {said}.{moved}{clock}", now.clock()));
     state.screen = Screen::Work;
-    state.marked = 0;
+    state.marked = None;
     state.input.clear();
     *state.job.stage() != stage
 }

@@ -192,7 +192,7 @@ pub const BINDINGS: &[Binding] = &[
         "q",
         Action::Quit,
         "quit",
-        "Leave. Control-C leaves from everywhere.",
+        "Leave. Control-C leaves from everywhere, Control-Z gives the terminal to the shell.",
         free,
     ),
 ];
@@ -213,8 +213,11 @@ fn choice(state: &State, digit: char) -> bool {
 
 /// What a key means now.
 pub fn resolve(state: &State, key: Key) -> Option<Action> {
-    if key == Key::Control('c') {
-        return Some(Action::Quit);
+    // These two work from everywhere, whatever is being typed.
+    match key {
+        Key::Control('c') => return Some(Action::Quit),
+        Key::Control('z') if cfg!(unix) => return Some(Action::Suspend),
+        _ => {}
     }
     // Gloves hit Caps Lock: a capital is its small letter unless it is part of a text.
     if let (Key::Typed(c), false) = (key, state.typing()) {

@@ -77,7 +77,7 @@ pub fn run(state: &mut State, lines: &mut Lines<'_>, save: &mut Save<'_>) -> io:
             Some(Effect::Enter(what)) => {
                 commit(state, what, now, save);
             }
-            None => {}
+            Some(Effect::Suspend) | None => {}
         }
         for message in state.messages.split_off(said) {
             lines.say(spoken(&message))?;

@@ -34,8 +34,9 @@ pub struct State {
     pub read_only: bool,
     /// The screen that is shown.
     pub screen: Screen,
-    /// The marked answer of the question, or the first line shown of a list.
-    pub marked: usize,
+    /// The marked answer of the question, or the first line shown of a list. No answer is marked
+    /// before an arrow was pressed: a mark would push an answer.
+    pub marked: Option<usize>,
     /// What is being typed.
     pub input: String,
     /// Whether a check that takes evidence away was agreed to.
@@ -56,7 +57,7 @@ impl State {
             name: name.to_owned(),
             read_only: false,
             screen: Screen::Work,
-            marked: 0,
+            marked: None,
             input: String::new(),
             agreed: None,
             message: String::new(),

@@ -7,8 +7,8 @@
 //! | bracketed paste | `EnableBracketedPaste` | `DisableBracketedPaste` |
 //! | hidden cursor | `Hide` | `Show` |
 //!
-//! Giving back runs once, whichever of quit, error and panic comes first, and goes on when a step
-//! of it fails.
+//! Giving back runs once for each claim, whichever of quit, error, panic, signal and suspend comes
+//! first, and goes on when a step of it fails.
 
 use std::io::{self, Write};
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -43,6 +43,42 @@ pub fn give_back() {
     }
 }
 
+/// Gives the terminal back on the signals that end a program, and ends it with their usual code.
+///
+/// Every entry is on disk already, so nothing else is to be done.
+#[cfg(unix)]
+fn watch_signals() -> io::Result<()> {
+    use signal_hook::consts::{SIGHUP, SIGINT, SIGTERM};
+    let mut signals = signal_hook::iterator::Signals::new([SIGHUP, SIGINT, SIGTERM])?;
+    std::thread::spawn(move || {
+        if let Some(signal) = signals.forever().next() {
+            give_back();
+            std::process::exit(128 + signal);
+        }
+    });
+    Ok(())
+}
+
+#[cfg(not(unix))]
+fn watch_signals() -> io::Result<()> {
+    Ok(())
+}
+
+/// Takes the terminal. What was taken is undone by [`give_back`], whether this succeeds or not.
+fn claim() -> io::Result<()> {
+    CLAIMED.store(true, Ordering::SeqCst);
+    // The colour filter of crossterm 0.29 resets bold and reverse along with the colour when
+    // NO_COLOR is set, so it is switched off and the mono theme is used instead.
+    crossterm::style::force_color_output(true);
+    enable_raw_mode()?;
+    execute!(
+        io::stdout(),
+        EnterAlternateScreen,
+        EnableBracketedPaste,
+        Hide
+    )
+}
+
 /// The claimed terminal; dropping it gives it back.
 pub struct Claimed {
     /// What is drawn on.
@@ -57,27 +93,30 @@ impl Claimed {
             give_back();
             earlier(panic);
         }));
-        CLAIMED.store(true, Ordering::SeqCst);
-        let claimed = Self::claim();
+        watch_signals()?;
+        let claimed = claim().and_then(|()| Terminal::new(CrosstermBackend::new(io::stdout())));
         if claimed.is_err() {
             give_back();
         }
-        claimed
+        Ok(Self { terminal: claimed? })
     }
 
-    fn claim() -> io::Result<Self> {
-        // The colour filter of crossterm 0.29 resets bold and reverse along with the colour when
-        // NO_COLOR is set, so it is switched off and the mono theme is used instead.
-        crossterm::style::force_color_output(true);
-        enable_raw_mode()?;
-        execute!(
-            io::stdout(),
-            EnterAlternateScreen,
-            EnableBracketedPaste,
-            Hide
-        )?;
-        let terminal = Terminal::new(CrosstermBackend::new(io::stdout()))?;
-        Ok(Self { terminal })
+    /// Gives the terminal to the shell until the program is called back, then claims it again.
+    #[cfg(unix)]
+    pub fn suspend(&mut self) -> io::Result<()> {
+        give_back();
+        signal_hook::low_level::emulate_default_handler(signal_hook::consts::SIGTSTP)?;
+        claim()?;
+        // The shell has written over the screen, so the next frame is drawn whole.
+        let size = self.terminal.size()?;
+        let area = ratatui::layout::Rect::new(0, 0, size.width, size.height);
+        self.terminal.resize(area)
+    }
+
+    /// Elsewhere there is nothing to suspend to.
+    #[cfg(not(unix))]
+    pub fn suspend(&mut self) -> io::Result<()> {
+        Ok(())
     }
 }
 

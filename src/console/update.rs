@@ -46,7 +46,13 @@ fn act(state: &mut State, action: Action) -> Option<Effect> {
         Action::Digit(pressed) => press(state, pressed),
         Action::Accept => {
             let prompt = state.prompt()?;
-            press(state, prompt.choices.get(state.marked)?.digit)
+            let Some(choice) = state.marked.and_then(|place| prompt.choices.get(place)) else {
+                return say(
+                    state,
+                    "Nothing is marked. Press a digit, or mark with the arrows.",
+                );
+            };
+            press(state, choice.digit)
         }
         Action::Type(c) => {
             state.input.push(c);
@@ -62,11 +68,11 @@ fn act(state: &mut State, action: Action) -> Option<Effect> {
         }
         Action::Send => send(state),
         Action::Up => {
-            state.marked = state.marked.saturating_sub(1);
+            state.marked = Some(state.marked.map_or(0, |place| place.saturating_sub(1)));
             None
         }
         Action::Down => {
-            state.marked = down(state);
+            state.marked = Some(down(state));
             None
         }
         Action::Undo => Some(Effect::Enter(What::Undo)),
@@ -78,6 +84,7 @@ fn act(state: &mut State, action: Action) -> Option<Effect> {
         Action::Messages => show(state, Screen::Messages),
         Action::Help => show(state, Screen::Help),
         Action::Back => show(state, Screen::Work),
+        Action::Suspend => Some(Effect::Suspend),
         Action::Quit => Some(Effect::Leave),
     }
 }
@@ -90,12 +97,16 @@ fn down(state: &State) -> usize {
         // Lists are cut to the screen when drawn; the view shows what is there.
         _ => 500,
     };
-    (state.marked + 1).min(last)
+    let from_list = state.screen != Screen::Work;
+    let next = state
+        .marked
+        .map_or(usize::from(from_list), |place| place + 1);
+    next.min(last)
 }
 
 fn show(state: &mut State, screen: Screen) -> Option<Effect> {
     state.screen = screen;
-    state.marked = 0;
+    state.marked = None;
     state.input.clear();
     None
 }

@@ -58,7 +58,7 @@ pub fn view(frame: &mut Frame<'_>, state: &State, theme: &Theme) {
     };
     let scroll = match state.screen {
         Screen::Work => 0,
-        _ => scroll(state.marked, lines.len(), body.height),
+        _ => scroll(state.marked.unwrap_or(0), lines.len(), body.height),
     };
     frame.render_widget(Paragraph::new(lines).scroll((scroll, 0)), body);
     let message = truncate(&state.message, usize::from(happened.width));

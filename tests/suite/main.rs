@@ -25,3 +25,5 @@ mod published;
 mod rank_command;
 mod replays;
 mod run;
+mod screens;
+mod terminal;

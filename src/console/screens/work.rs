@@ -91,7 +91,7 @@ impl Page<'_> {
 
     fn answers(&mut self, prompt: &Prompt) {
         for (place, choice) in prompt.choices.iter().enumerate() {
-            let marked = place == self.state.marked;
+            let marked = self.state.marked == Some(place);
             let sign = if marked { '>' } else { ' ' };
             let text = pad(&format!(" {sign} {}  {}", choice.digit, choice.label), 36);
             let style = if marked {

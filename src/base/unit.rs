@@ -153,7 +153,8 @@ mod tests {
     }
 
     // NIST SP 811 (2008) appendix B.8: psi 6.894757 kPa, US gallon 3.785412 L, cubic inch
-    // 16.38706 mL, knot 0.5144444 m/s, pound-force 4.448222 N. Figures from memory, 7 digits.
+    // 16.38706 mL, knot 0.5144444 m/s, pound-force 4.448222 N. Figures from memory, to the 7 digits
+    // that the table prints, so half a unit of the last digit is allowed.
     #[test]
     fn factors_match_the_published_conversion_table() {
         let table = [
@@ -165,7 +166,7 @@ mod tests {
         ];
         for (symbol, value) in table {
             let got = si(symbol, 1.0);
-            assert!((got / value - 1.0).abs() < 2e-7, "{symbol}: {got}");
+            assert!((got / value - 1.0).abs() < 3.1e-7, "{symbol}: {got}");
         }
     }
 

@@ -9,6 +9,8 @@ pub enum Action {
     Type(char),
     /// Rub out the last letter.
     Erase,
+    /// Rub out everything that was typed.
+    Clear,
     /// Take what was typed.
     Send,
     /// Start a typed command.

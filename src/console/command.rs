@@ -131,7 +131,8 @@ pub fn parse(job: &Job, line: &str) -> Result<Command, String> {
                 .filter(|m| (1..=6000).contains(m));
             Command::Enter(What::Timer {
                 label: label.trim().to_owned(),
-                minutes: minutes.ok_or_else(|| need("and its minutes, then what it is for"))?,
+                minutes: minutes
+                    .ok_or("Write timer, its minutes from 1 to 6000, and what it is for.")?,
             })
         }
         "end" if rest.is_empty() => Command::Ends,

@@ -24,8 +24,10 @@ pub enum Key {
     Control(char),
     /// Enter.
     Enter,
-    /// Escape or Backspace.
+    /// Backspace.
     Back,
+    /// Escape.
+    Escape,
     /// Arrow up.
     Up,
     /// Arrow down.
@@ -48,7 +50,8 @@ pub fn from_terminal(raw: &Raw) -> Option<Event> {
                 KeyCode::Char(c) if !alt && c.is_uppercase() => Key::Typed(c),
                 KeyCode::Char(c) if !alt => Key::Char(c),
                 KeyCode::Enter => Key::Enter,
-                KeyCode::Esc | KeyCode::Backspace => Key::Back,
+                KeyCode::Backspace => Key::Back,
+                KeyCode::Esc => Key::Escape,
                 KeyCode::Up => Key::Up,
                 KeyCode::Down => Key::Down,
                 KeyCode::F(n) => Key::F(n),

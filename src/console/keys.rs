@@ -3,6 +3,7 @@
 use super::action::Action;
 use super::event::Key;
 use super::state::{Screen, State};
+use crate::base::text::width;
 
 /// One row: keys, what they mean, and when they work.
 pub struct Binding {
@@ -103,7 +104,7 @@ pub const BINDINGS: &[Binding] = &[
         &[Key::Enter],
         "Enter",
         Action::Accept,
-        "take marked",
+        "",
         "Take the marked answer, or what was typed.",
         |s| free(s) && s.asks(),
     ),
@@ -129,7 +130,7 @@ pub const BINDINGS: &[Binding] = &[
         Action::Why,
         "why",
         "What speaks for and against each cause.",
-        on_work,
+        |s| free(s) && s.screen != Screen::Why,
     ),
     row(
         &[Key::Char('l')],
@@ -137,7 +138,7 @@ pub const BINDINGS: &[Binding] = &[
         Action::Log,
         "log",
         "Every entry.",
-        on_work,
+        |s| free(s) && s.screen != Screen::Log,
     ),
     row(
         &[Key::Char('e')],
@@ -145,7 +146,7 @@ pub const BINDINGS: &[Binding] = &[
         Action::Ends,
         "end",
         "The ways to end the job; :end NUMBER takes one.",
-        on_work,
+        |s| free(s) && s.screen != Screen::Ends,
     ),
     row(
         &[Key::Char('p')],
@@ -153,7 +154,7 @@ pub const BINDINGS: &[Binding] = &[
         Action::Pause,
         "pause",
         "Where you were, what is open.",
-        on_work,
+        |s| free(s) && s.screen != Screen::Pause,
     ),
     row(
         &[Key::Char('m')],
@@ -161,7 +162,7 @@ pub const BINDINGS: &[Binding] = &[
         Action::Messages,
         "",
         "What was said since the start.",
-        on_work,
+        |s| free(s) && s.screen != Screen::Messages,
     ),
     row(
         &[Key::Char(':')],
@@ -172,11 +173,11 @@ pub const BINDINGS: &[Binding] = &[
         |s| s.screen == Screen::Work && s.input.is_empty(),
     ),
     row(
-        &[Key::Back],
+        &[Key::Back, Key::Escape],
         "Esc",
         Action::Back,
         "back",
-        "Back to the question. Backspace does the same.",
+        "Back to the question, or clear what is being typed.",
         |s| s.screen != Screen::Work,
     ),
     row(
@@ -233,36 +234,53 @@ pub fn resolve(state: &State, key: Key) -> Option<Action> {
     match key {
         Key::Char(c) | Key::Typed(c) => Some(Action::Type(c)),
         Key::Back => Some(Action::Erase),
+        Key::Escape => Some(Action::Clear),
         Key::Enter => Some(Action::Send),
         _ => None,
     }
 }
 
-/// The bottom line: keys that work now, answers first.
-pub fn footer(state: &State) -> String {
-    let mut parts = Vec::new();
+/// The bottom line: keys that work now, answers first; without labels where there is no room.
+pub fn footer(state: &State, columns: usize) -> String {
     let prompt = state.prompt().filter(|_| state.screen == Screen::Work);
+    let zero = prompt.as_ref().and_then(|prompt| prompt.zero);
     if state.typing() {
-        let command = state.input.starts_with(':');
-        parts.push(if command { "Enter do it" } else { "Enter keep" }.to_owned());
-        if !command && prompt.as_ref().is_some_and(|p| p.zero.is_some()) {
-            parts.push("0 Enter not known".to_owned());
-        }
-        parts.push(":undo  :help  Ctrl-C quit".to_owned());
-        return parts.join("  ");
+        let not_known = zero.map_or(String::new(), |zero| format!("  0 Enter {zero}"));
+        let keep = if state.input.starts_with(':') {
+            "Enter do it"
+        } else {
+            "Enter keep"
+        };
+        let long = format!("{keep}{not_known}  : command (:undo :log :help)  Ctrl-C quit");
+        let short = format!("{keep}  :undo  :help  Ctrl-C quit");
+        return if width(&long) <= columns { long } else { short };
     }
+    let (mut long, mut short) = (Vec::new(), Vec::new());
     if let Some(prompt) = prompt
         && !prompt.choices.is_empty()
     {
         let digits: Vec<String> = prompt.choices.iter().map(|c| c.digit.to_string()).collect();
-        parts.push(format!("{} answer", digits.join(" ")));
+        long.push(format!("{} answer", digits.join(" ")));
+        short.push(digits.join(" "));
     }
     for binding in BINDINGS {
-        if !binding.label.is_empty() && (binding.works)(state) {
-            parts.push(format!("{} {}", binding.shown, binding.label));
+        if binding.label.is_empty() || !(binding.works)(state) {
+            continue;
         }
+        let label = if binding.shown == "0" {
+            zero.unwrap_or(binding.label)
+        } else {
+            binding.label
+        };
+        long.push(format!("{} {label}", binding.shown));
+        short.push(binding.shown.to_owned());
     }
-    parts.join("  ")
+    let long = long.join("  ");
+    if width(&long) <= columns {
+        long
+    } else {
+        format!("{}  (? help)", short.join(" "))
+    }
 }
 
 /// The rows of the help screen and of the README.

@@ -55,11 +55,14 @@ pub fn prompt(job: &Job, agreed: Agreed) -> Option<Prompt> {
             Some(evidence_prompt(job, proposal))
         }
         Stage::Question(proposal) => Some(check_prompt(job, proposal)),
-        Stage::RuleMet => Some(end_prompt(
-            "The rule of this tree is met. How does the job end?",
-        )),
+        Stage::RuleMet => Some(Prompt {
+            // A 0 by habit must not end a job whose cause is proved.
+            zero: None,
+            ..end_prompt("The rule of this tree is met. How does the job end?", job)
+        }),
         Stage::NothingLeft => Some(end_prompt(
             "Nothing is left to ask that tells causes apart. How does the job end?",
+            job,
         )),
         Stage::Contradiction(_) | Stage::Refused(_) | Stage::Closed(_) => None,
     }
@@ -182,12 +185,20 @@ fn evidence_prompt(job: &Job, proposal: &Proposal) -> Prompt {
     }
 }
 
-fn end_prompt(ask: &str) -> Prompt {
+fn end_prompt(ask: &str, job: &Job) -> Prompt {
+    let locked = job.locked_checks().len();
+    let wait = if locked == 0 {
+        String::new()
+    } else {
+        format!(
+            "{locked} checks wait for chocks, flight deck and pump state: :change their answers once they are so. "
+        )
+    };
     Prompt {
         place: "End of job".to_owned(),
         title: "end of job".to_owned(),
         ask: ask.to_owned(),
-        how: "This program never releases an aircraft.".to_owned(),
+        how: format!("{wait}This program never releases an aircraft."),
         typed: Some("the number of the end from the list"),
         zero: Some("not reproduced"),
         ..Prompt::default()
@@ -260,9 +271,7 @@ fn zero(job: &Job, reason: Option<&str>) -> Option<What> {
             check: proposal.check,
             reason: reason.map(str::to_owned),
         }),
-        Stage::RuleMet | Stage::NothingLeft => {
-            crate::session::end_state::place("not-reproduced").map(What::End)
-        }
+        Stage::NothingLeft => crate::session::end_state::place("not-reproduced").map(What::End),
         _ => None,
     }
 }

@@ -33,10 +33,7 @@ fn say(state: &mut State, message: &str) -> Option<Effect> {
 
 fn dead_key(state: &mut State, key: Key) -> Option<Effect> {
     match key {
-        Key::Char(c) => say(
-            state,
-            &format!("Key {c} does nothing here. The bottom line lists the keys."),
-        ),
+        Key::Char(c) => say(state, &format!("Key {c} does nothing here.")),
         _ => None,
     }
 }
@@ -60,6 +57,10 @@ fn act(state: &mut State, action: Action) -> Option<Effect> {
         }
         Action::Erase => {
             state.input.pop();
+            None
+        }
+        Action::Clear => {
+            state.input.clear();
             None
         }
         Action::Command => {
@@ -106,6 +107,7 @@ fn down(state: &State) -> usize {
 
 fn show(state: &mut State, screen: Screen) -> Option<Effect> {
     state.screen = screen;
+    state.message.clear();
     state.marked = None;
     state.input.clear();
     None

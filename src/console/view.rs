@@ -60,10 +60,21 @@ pub fn view(frame: &mut Frame<'_>, state: &State, theme: &Theme) {
         Screen::Work => 0,
         _ => scroll(state.marked.unwrap_or(0), lines.len(), body.height),
     };
+    let length = lines.len();
     frame.render_widget(Paragraph::new(lines).scroll((scroll, 0)), body);
-    let message = truncate(&state.message, usize::from(happened.width));
+    let more = usize::from(scroll) + usize::from(body.height) < length;
+    let list = state.screen != Screen::Work;
+    let message = if list && more {
+        "More below: Down."
+    } else {
+        &state.message
+    };
+    let message = truncate(message, usize::from(happened.width));
     frame.render_widget(Paragraph::new(Line::styled(message, theme.text)), happened);
-    let footer = truncate(&footer(state), usize::from(keys.width));
+    let footer = truncate(
+        &footer(state, usize::from(keys.width)),
+        usize::from(keys.width),
+    );
     frame.render_widget(Paragraph::new(Line::styled(footer, theme.strong)), keys);
 }
 

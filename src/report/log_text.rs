@@ -12,6 +12,7 @@ pub fn log_lines(job: &Job) -> Vec<String> {
     let stands = standing(job.entries()).entries;
     let mut lines = Vec::new();
     let mut before: Option<&Entry> = None;
+    let (mut done, mut back): (Vec<usize>, Vec<usize>) = (Vec::new(), Vec::new());
     for (place, entry) in job.entries().iter().enumerate() {
         let now = stands
             .iter()
@@ -24,6 +25,28 @@ pub fn log_lines(job: &Job) -> Vec<String> {
             entry.at.clock(),
             words(job, &entry.what)
         );
+        match entry.what {
+            What::Undo => {
+                line.push_str(
+                    &done
+                        .last()
+                        .map_or(String::new(), |at| format!(" of {}", at + 1)),
+                );
+                back.extend(done.pop());
+            }
+            What::Redo => {
+                line.push_str(
+                    &back
+                        .last()
+                        .map_or(String::new(), |at| format!(" of {}", at + 1)),
+                );
+                done.extend(back.pop());
+            }
+            _ => {
+                done.push(place);
+                back.clear();
+            }
+        }
         match now {
             None if is_answer => line.push_str("  (taken back)"),
             Some(what) if is_answer && *what != entry.what => {

@@ -211,7 +211,18 @@ pub fn item_words(inference: &Inference, evidence: &Evidence, item: Item) -> Str
                 _ => about.title.clone(),
             }
         }
-        _ => item_name(inference, item),
+        (Item::Condition(condition), evidence) => {
+            let about = &model.tree.conditions[condition];
+            let weights = evidence.known[condition].iter().flatten();
+            let values = about
+                .values
+                .iter()
+                .zip(weights)
+                .filter(|(_, weight)| **weight > 0.0);
+            let words: Vec<&str> = values.map(|((word, _), _)| word.as_str()).collect();
+            format!("{}: {}", about.id.replace('-', " "), listed(&words, "or"))
+        }
+        (Item::Report, _) => item_name(inference, item),
     }
 }
 

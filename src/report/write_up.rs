@@ -61,6 +61,7 @@ pub fn write_up(job: &Job, header: &Header, now: Stamp) -> WriteUp {
     parked.extend(field_lines(job, Section::Details));
     record.push(block(Section::Details.title(), parked));
     record.push(block("Checks", check_lines(job)));
+    record.push(block("Notes, as typed", notes(job)));
     record.push(block("Found", found(job)));
     for section in [
         Section::Work,
@@ -116,15 +117,28 @@ fn defect(job: &Job) -> Block {
     block("Defect", lines)
 }
 
-/// The time at which the standing value of a field was entered.
-fn time_of(job: &Job, wanted: impl Fn(&What) -> bool) -> String {
+/// When the standing value of something was entered, and whether it was changed since.
+fn time_of(job: &Job, wanted: impl Fn(&What) -> bool) -> (String, &'static str) {
     let stands = standing(job.entries()).entries;
-    let place = stands
-        .iter()
-        .rev()
-        .find(|(_, what)| wanted(what))
-        .map(|(place, _)| *place);
-    place.map_or(String::new(), |place| job.entries()[place].at.clock())
+    let Some((place, what)) = stands.iter().rev().find(|(_, what)| wanted(what)) else {
+        return (String::new(), "");
+    };
+    let entry = &job.entries()[*place];
+    let changed = if entry.what == *what {
+        ""
+    } else {
+        " [changed later, see the log]"
+    };
+    (entry.at.clock(), changed)
+}
+
+fn notes(job: &Job) -> Vec<String> {
+    let stands = standing(job.entries()).entries;
+    let notes = stands.iter().filter_map(|(place, what)| match what {
+        What::Note(text) => Some(format!("{} {text}", job.entries()[*place].at.clock())),
+        _ => None,
+    });
+    notes.collect()
 }
 
 fn field_lines(job: &Job, section: Section) -> Vec<String> {
@@ -133,11 +147,11 @@ fn field_lines(job: &Job, section: Section) -> Vec<String> {
         .map(|place| {
             let field = &FIELDS[place];
             let value = job.field(field.id).unwrap_or("not known");
-            let at = time_of(
+            let (at, changed) = time_of(
                 job,
                 |what| matches!(what, What::Field { field, .. } if *field == place),
             );
-            format!("{at} {} {value}", field.ask)
+            format!("{at} {} {value}{changed}", field.ask)
         })
         .collect()
 }
@@ -145,7 +159,12 @@ fn field_lines(job: &Job, section: Section) -> Vec<String> {
 fn condition_lines(job: &Job) -> Vec<String> {
     let questions = job.model().questions.iter().enumerate();
     let known = questions.filter_map(|(place, question)| {
-        Some(format!("{} {}", question.ask, job.condition(place)?))
+        let word = job.condition(place)?;
+        let (at, changed) = time_of(
+            job,
+            |what| matches!(what, What::Condition { condition, .. } if *condition == place),
+        );
+        Some(format!("{at} {} {word}{changed}", question.ask))
     });
     known.collect()
 }
@@ -158,12 +177,14 @@ fn check_lines(job: &Job) -> Vec<String> {
             continue;
         };
         let about = &job.model().checks[*check];
-        let mut line = format!(
-            "{} {} {}",
-            job.entries()[place].at.clock(),
-            about.ask,
-            answer(job, &what)
-        );
+        let entry = &job.entries()[place];
+        let changed = if entry.what == what {
+            ""
+        } else {
+            " [changed later, see the log]"
+        };
+        let (at, said) = (entry.at.clock(), answer(job, &what));
+        let mut line = format!("{at} {} {said}{changed}", about.ask);
         if let Some(reference) = &about.reference {
             line.push_str(&format!(" [reference: {reference}]"));
         }
@@ -235,6 +256,9 @@ fn missing(job: &Job) -> Vec<String> {
     let unknown = |field: &usize| job.field(FIELDS[*field].id).is_none();
     let fields = sections.into_iter().flat_map(of).filter(unknown);
     let mut missing: Vec<String> = fields.map(|field| FIELDS[field].ask.to_owned()).collect();
+    let questions = job.model().questions.iter().enumerate();
+    let open = questions.filter(|(place, _)| job.condition(*place).is_none());
+    missing.extend(open.map(|(_, question)| question.ask.clone()));
     if job.end().is_none() {
         missing.push("How does the job end?".to_owned());
     }
@@ -298,7 +322,7 @@ fn hand_over(job: &Job, now: Stamp) -> Vec<Block> {
     }
     let done: Vec<String> = check_lines(job).into_iter().rev().take(5).collect();
     vec![
-        block("Why it cannot roll", now_lines),
+        block("Can it roll?", now_lines),
         block(
             "Open, blanked, tagged, not to be energised",
             vec![value("open-now")],

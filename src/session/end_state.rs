@@ -15,6 +15,8 @@ pub struct EndState {
     pub sections: &'static [Section],
     /// Whether it needs the confirming check to stand.
     pub needs_proof: bool,
+    /// Whether it says that a part had failed; `None` where it says neither.
+    pub part: Option<bool>,
 }
 
 use Section as S;
@@ -27,6 +29,7 @@ pub const END_STATES: &[EndState] = &[
         text: "The cause was confirmed, the work was done, and the leak-down was taken afterwards.",
         sections: &[S::Work, S::Proof, S::TidyUp],
         needs_proof: true,
+        part: Some(true),
     },
     EndState {
         id: "part-awaited",
@@ -34,6 +37,7 @@ pub const END_STATES: &[EndState] = &[
         text: "The cause was confirmed. A part is awaited. The aircraft stays chocked.",
         sections: &[S::Work, S::TidyUp],
         needs_proof: true,
+        part: Some(true),
     },
     EndState {
         id: "deferred",
@@ -41,6 +45,7 @@ pub const END_STATES: &[EndState] = &[
         text: "The cause was confirmed. The decision to defer stands in approved data.",
         sections: &[S::Deferral, S::TidyUp],
         needs_proof: true,
+        part: Some(true),
     },
     EndState {
         id: "held-as-designed",
@@ -48,6 +53,7 @@ pub const END_STATES: &[EndState] = &[
         text: "The stored pressure ran down. Nothing was replaced. Left unattended without chocks is a procedure finding at any hour.",
         sections: &[S::Proof, S::TidyUp],
         needs_proof: false,
+        part: Some(false),
     },
     EndState {
         id: "not-set",
@@ -55,6 +61,7 @@ pub const END_STATES: &[EndState] = &[
         text: "No part had failed. Nothing was replaced. Recorded and to be briefed.",
         sections: &[S::Proof, S::TidyUp],
         needs_proof: false,
+        part: Some(false),
     },
     EndState {
         id: "let-go",
@@ -62,6 +69,7 @@ pub const END_STATES: &[EndState] = &[
         text: "No part had failed. Nothing was replaced. Recorded and to be briefed.",
         sections: &[S::TidyUp],
         needs_proof: false,
+        part: Some(false),
     },
     EndState {
         id: "something-else",
@@ -69,6 +77,7 @@ pub const END_STATES: &[EndState] = &[
         text: "Ice, chock, gust, tug or thrust. Nothing was replaced.",
         sections: &[S::TidyUp],
         needs_proof: false,
+        part: Some(false),
     },
     EndState {
         id: "indication",
@@ -76,13 +85,15 @@ pub const END_STATES: &[EndState] = &[
         text: "The brake held; what shows it did not. The deferral decision is in approved data: tell the certifying person.",
         sections: &[S::Work, S::TidyUp],
         needs_proof: false,
+        part: None,
     },
     EndState {
         id: "not-reproduced",
         title: "Not reproduced",
-        text: "The cause was not shown. What was excluded and what was not is listed. Chocked, and watched over the next two parks.",
+        text: "The cause was not shown. What was excluded and what was not is listed. To be kept chocked, and watched over the next two parks.",
         sections: &[S::TidyUp],
         needs_proof: false,
+        part: None,
     },
     EndState {
         id: "engineering",
@@ -90,6 +101,7 @@ pub const END_STATES: &[EndState] = &[
         text: "The cause was not shown. The aircraft stays chocked and the report open.",
         sections: &[S::TidyUp],
         needs_proof: false,
+        part: None,
     },
     EndState {
         id: "frozen",
@@ -97,6 +109,7 @@ pub const END_STATES: &[EndState] = &[
         text: "Somebody was hurt, something was hit, or it still moved. Nothing was touched.",
         sections: &[],
         needs_proof: false,
+        part: None,
     },
     EndState {
         id: "wrong-report",
@@ -104,6 +117,7 @@ pub const END_STATES: &[EndState] = &[
         text: "The aircraft at hand is not the one of the report.",
         sections: &[],
         needs_proof: false,
+        part: None,
     },
 ];
 

@@ -80,6 +80,8 @@ pub struct Field {
     pub must: bool,
     /// The lock that a yes opens.
     pub lock: Option<&'static str>,
+    /// Whether it waits until chocks are seen in: it sends somebody to the aircraft.
+    pub after_chocks: bool,
 }
 
 impl Field {

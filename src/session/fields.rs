@@ -20,6 +20,18 @@ const fn field(
         form,
         must: false,
         lock: None,
+        after_chocks: false,
+    }
+}
+
+#[expect(
+    clippy::needless_pass_by_value,
+    reason = "a constant is taken apart, not copied"
+)]
+const fn after_chocks(field: Field) -> Field {
+    Field {
+        after_chocks: true,
+        ..field
     }
 }
 
@@ -57,7 +69,7 @@ pub const FIELDS: &[Field] = &[
     opens("chocks", must(field("main-chocks", S::Safety, YesNo, "Main chocks IN, both ways, ice cleared under tyre and chock?", "Only after the nose, and after heat was judged from a distance."))),
     opens("flight-deck", field("flight-deck", S::Safety, YesNo, "Flight deck held by a named person, or shut and tagged?", "Park lever, pump switches and ground cart: DO NOT OPERATE.")),
     opens("pump-state", field("pump-state", S::Safety, YesNo, "Pump switches read and written down?", "Read only. Pumping up now would erase the pressure and how fast it fell.")),
-    field("chocks-by", S::Safety, Text, "Who saw the chocks in, and when?", "Name and time. It stands first in the hand-over."),
+    after_chocks(field("chocks-by", S::Safety, Text, "Who saw the chocks in, and when?", "Name and time. It stands first in the hand-over.")),
     field("frozen-people", S::Frozen, YesNo, "People cared for, help called?", "Nothing else counts until this is done."),
     field("frozen-scene", S::Frozen, YesNo, "Scene frozen: no power, no recharge, no tow, nobody aboard?", "Nose chocks from the side if it can be done safely. Aircraft, records and recordings are preserved (49 CFR 830.10; other States have their like)."),
     field("frozen-told", S::Frozen, Text, "Who was told, and when?", "The duty manager first. Names and times."),
@@ -66,9 +78,10 @@ pub const FIELDS: &[Field] = &[
     field("stand", S::Aircraft, Text, "Stand or place?", "Where it stands now, and where it stood before."),
     field("reporter", S::Aircraft, Text, "Who reported it, in which words, and when?", "The words as they were said."),
     field("lever-as-found", S::Evidence, Text, "Park lever and both seats' pedals: where, when first seen, by whom?", "Look, do not nudge."),
-    field("pressure-as-found", S::Evidence, Pressure, "Pressure now, with its unit?", "Gas-side gauge in the well, before any pump runs. Steady at precharge means EMPTY."),
-    field("temperature-as-found", S::Evidence, Temperature, "Temperature at the gas side, with its unit?", "C or F. It moves the reading."),
+    after_chocks(field("pressure-as-found", S::Evidence, Pressure, "Pressure now, with its unit?", "Gear pins and door locks in before the well. Gas-side gauge, before any pump runs. Steady at precharge means EMPTY.")),
+    after_chocks(field("temperature-as-found", S::Evidence, Temperature, "Temperature at the gas side, with its unit?", "C or F. It moves the reading.")),
     field("gauges-as-found", S::Evidence, Text, "Every other gauge: which, which side, what, when?", "With instrument number where it has one."),
+    field("pumps-as-found", S::Evidence, Text, "Pump switches, ground power and battery switch: which positions?", "As read, before anybody touched them."),
     field("indications", S::Evidence, Text, "Light, caption, valve indicator, breaker: what, with what power on?", "Push nothing."),
     field("marks-as-found", S::Evidence, Text, "Marks on tyres, ground and chocks; photo numbers?", "Before anybody tows it back."),
     field("aboard", S::Details, Text, "Who is aboard or under it; tug, steps or bridge attached?", ""),

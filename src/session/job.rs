@@ -9,7 +9,7 @@ use super::fields::{FIELDS, of, place};
 use super::known::{Asked, Known};
 use super::standing::standing;
 use super::timer::Timer;
-use crate::diagnosis::cause::Part;
+use crate::diagnosis::cause::{Part, Remedy};
 use crate::diagnosis::contradiction;
 use crate::diagnosis::evidence::{Evidence, Item, Reply};
 use crate::diagnosis::inference::{Belief, Inference, NoBelief};
@@ -136,7 +136,7 @@ impl Job {
 
     /// The next open question of the intake, or the end that its answers force.
     fn intake(&self) -> Option<Stage> {
-        let open = |section| of(section).find(|field| self.view.fields[*field] == Asked::NotYet);
+        let open = |section| of(section).find(|field| self.is_due(*field));
         if self.field("hurt") == Some("yes") {
             let frozen = open(Section::Frozen).map(Stage::Field);
             let end = || super::end_state::place("frozen").map(|end| self.closing(end));
@@ -166,6 +166,18 @@ impl Job {
             .or_else(|| open(Section::Idea).map(Stage::Field))
     }
 
+    /// Whether a field is to be asked: not asked yet, and not waiting for chocks.
+    ///
+    /// Mains are not asked for while the nose is not chocked, because nobody goes to them then.
+    fn is_due(&self, field: usize) -> bool {
+        let about = &FIELDS[field];
+        let waits = match about.id {
+            "main-chocks" => self.field("nose-chocks") == Some("no"),
+            _ => about.after_chocks && !self.chocked(),
+        };
+        self.view.fields[field] == Asked::NotYet && !waits
+    }
+
     /// What is asked after a way to end was chosen.
     fn closing(&self, end: usize) -> Stage {
         let nobody = place("takes-over").is_some_and(|f| self.view.fields[f] == Asked::Unknown);
@@ -174,7 +186,7 @@ impl Job {
             .chain([Section::HandOver])
             .filter(|section| !(nobody && *section == Section::HandOver))
             .flat_map(of)
-            .find(|field| self.view.fields[*field] == Asked::NotYet);
+            .find(|field| self.is_due(*field));
         open.map_or(Stage::Closed(end), Stage::Field)
     }
 
@@ -207,14 +219,38 @@ impl Job {
             What::Field { field, value: None } if self.is_must(&FIELDS[*field]) => {
                 Some("This one needs an answer; 0 is not accepted.".to_owned())
             }
-            What::End(end) if END_STATES[*end].needs_proof => {
-                let stands = self.view.rule.as_ref().map(|rule| rule.proof);
-                (!matches!(stands, Some(Proof::Stands(_)))).then(|| {
-                    "The confirming check of the leading cause does not stand, so this end cannot be chosen.".to_owned()
-                })
-            }
+            What::End(end) => self.refuses_end(*end),
             What::Undo if !self.view.can_undo => Some("There is nothing to take back.".to_owned()),
             What::Redo if !self.view.can_redo => Some("There is nothing to put back.".to_owned()),
+            _ => None,
+        }
+    }
+
+    /// Why a way to end does not fit what is known.
+    fn refuses_end(&self, end: usize) -> Option<String> {
+        let end = &END_STATES[end];
+        let due = of(Section::Safety)
+            .chain(of(Section::Aircraft))
+            .any(|f| self.is_due(f));
+        if self.end().is_some() {
+            return Some("An end is chosen already; u takes it back.".to_owned());
+        }
+        if due {
+            return Some("People, chocks and aircraft come first.".to_owned());
+        }
+        let rule = self.view.rule.as_ref();
+        if end.needs_proof && !matches!(rule.map(|r| r.proof), Some(Proof::Stands(_))) {
+            return Some("The confirming check of the leading cause does not stand, so this end cannot be chosen.".to_owned());
+        }
+        let leader = rule.and_then(|rule| rule.group.first());
+        let cause = leader.map(|event| &self.model().causes[*event]);
+        let part = cause.map(|cause| matches!(cause.remedy, Some(Remedy::Work { .. })));
+        let settled = rule.is_some_and(|rule| rule.met) || end.needs_proof;
+        match (end.part, part, cause) {
+            (Some(said), Some(shown), Some(cause)) if settled && said != shown => Some(format!(
+                "{} leads and is confirmed, and this end says otherwise. Choose another, or engineering.",
+                cause.title
+            )),
             _ => None,
         }
     }
@@ -293,8 +329,10 @@ impl Job {
     }
 
     /// Whether chocks were seen in, nose and mains.
+    ///
+    /// They count as out again once somebody says so at the end.
     pub fn chocked(&self) -> bool {
-        self.is_open("chocks")
+        self.is_open("chocks") && self.field("chocks-left") != Some("no")
     }
 
     /// The way to end that was chosen, or that the intake forced.

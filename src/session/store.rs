@@ -173,6 +173,12 @@ impl Store {
                 problems.push("the file cannot be written, so the job can only be read".to_owned());
                 (File::open(&path).map_err(at(&path))?, false)
             }
+            Err(error) if error.kind() == io::ErrorKind::NotFound => {
+                return Err(StoreError::Unusable {
+                    name: name.to_owned(),
+                    reason: format!("there is none of that name in {}", self.folder.display()),
+                });
+            }
             Err(error) => return Err(at(&path)(error)),
         };
         if may_write && let Err(TryLockError::WouldBlock) = file.try_lock() {

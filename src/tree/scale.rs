@@ -10,7 +10,7 @@ use super::layers::OverBudget;
 use super::partition::Partition;
 
 /// The chances of all events per parking, and what they rest on.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Priors {
     /// Chance of every event, by place.
     pub events: Vec<f64>,

@@ -111,7 +111,7 @@ fn the_write_up_keeps_odds_and_release_out_of_the_record() {
         let text = report.out;
         let (before, rest) = text.split_once("Record").unwrap();
         let (record, annex) = rest.split_once("Annex").unwrap();
-        assert!(before.contains("Why it cannot roll"));
+        assert!(before.contains("Can it roll?"));
         for word in [
             "of 100",
             "probabl",

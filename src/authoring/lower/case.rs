@@ -66,37 +66,71 @@ fn case(
         let bytes = entry.map_or(&node.bytes, |entry| &entry.key_bytes);
         crate::source::place::Place::new(file, bytes.clone())
     };
-    let mut refuse = |place, error: &GivenError| {
-        let problem = Problem::new(code::CASE, place, error.to_string());
-        problems.push(problem.hint("name conditions, checks and answers of this tree"));
-    };
+    let mut refuse = |place, error: &GivenError| problems.push(refusal(model, place, error));
     let mut case = Case {
         name: shape.name.clone(),
         given: Vec::new(),
         answers: Vec::new(),
         first: Vec::new(),
     };
-    for (name, word) in &shape.given {
+    // What could not be read has its own problem already.
+    let broken = |name: &str| {
+        model
+            .tree
+            .conditions
+            .iter()
+            .any(|c| c.id == name && c.values.is_empty())
+            || model
+                .checks
+                .iter()
+                .any(|c| c.id == name && c.lines.is_empty())
+    };
+    for (name, word) in shape.given.iter().filter(|(name, _)| !broken(name)) {
         match given::condition(model, name, word) {
             Ok(given) => case.given.push(given),
             Err(error) => refuse(at("given", name), &error),
         }
     }
-    for (name, word) in &shape.answers {
+    for (name, word) in shape.answers.iter().filter(|(name, _)| !broken(name)) {
         match given::reply(model, name, word) {
             Ok(answer) => case.answers.push(answer),
             Err(error) => refuse(at("answers", name), &error),
         }
     }
-    for name in &shape.expect.first.0 {
+    let first = &shape.expect.first.0;
+    case.first = expected(first, model, &at("expect", "first"), problems);
+    case
+}
+
+/// The causes of which one must lead.
+fn expected(
+    names: &[String],
+    model: &Model,
+    place: &crate::source::place::Place,
+    problems: &mut Vec<Problem>,
+) -> Vec<usize> {
+    let mut first = Vec::new();
+    for name in names {
         if let Some(cause) = model.cause(name) {
-            case.first.push(cause);
+            first.push(cause);
             continue;
         }
         let known: Vec<&str> = model.causes.iter().map(|c| c.id.as_str()).collect();
         let message = format!("there is no cause `{name}`");
-        let problem = Problem::new(code::CASE, at("expect", "first"), message);
+        let problem = Problem::new(code::CASE, place.clone(), message);
         problems.push(problem.suggest(name, &known));
     }
-    case
+    first
+}
+
+/// What is wrong with a name or a word of a case.
+fn refusal(model: &Model, place: crate::source::place::Place, error: &GivenError) -> Problem {
+    let problem = Problem::new(code::CASE, place, error.to_string());
+    let checks = || model.checks.iter().map(|c| c.id.as_str());
+    let conditions = || model.tree.conditions.iter().map(|c| c.id.as_str());
+    match error {
+        GivenError::NoCheck(name) => problem.suggest(name, &checks().collect::<Vec<_>>()),
+        GivenError::NoCondition(name) => problem.suggest(name, &conditions().collect::<Vec<_>>()),
+        _ => problem.hint("name conditions, checks and answers of this tree"),
+    }
 }

@@ -333,18 +333,23 @@ impl Work<'_> {
             usage::unused(&tree, &nodes, events, &mut self.problems);
         }
         usage::big_chances(&tree, &parts, events, &mut self.problems);
-        if before {
-            return None;
-        }
-        self.problems
-            .extend(usage::needs_a_cause(&tree, self.main.place_of("top")));
         for (cause, part) in causes.iter_mut().zip(parts) {
             cause.part = part;
         }
-        let priors = match priors(&tree) {
+        // Cases need names alone, so their mistakes come out with all the others.
+        let mut model = self.model(tree, Priors::default(), causes, checks);
+        model.cases = case::cases(self.main, &model, &mut self.problems);
+        if before {
+            return None;
+        }
+        let top = self.main.place_of("top");
+        self.problems.extend(usage::needs_a_cause(&model.tree, top));
+        model.priors = match priors(&model.tree) {
             Ok(priors) => priors,
             // Without an aircraft the rates of its parts are not known: structure alone.
-            Err(_) if self.aircraft.is_none() && causes.iter().any(|c| c.fault.is_some()) => {
+            Err(_)
+                if model.aircraft.is_none() && model.causes.iter().any(|c| c.fault.is_some()) =>
+            {
                 return None;
             }
             Err(error) => {
@@ -356,8 +361,6 @@ impl Work<'_> {
         if self.problems.iter().any(Problem::is_error) {
             return None;
         }
-        let mut model = self.model(tree, priors, causes, checks);
-        model.cases = case::cases(self.main, &model, &mut self.problems);
         let model = Arc::new(model);
         usage::shares(&model, events, &mut self.problems);
         usage::for_release(&model, events, check_entries, &mut self.problems);

@@ -80,6 +80,12 @@ impl Page<'_> {
             for caution in &prompt.cautions {
                 self.caution(caution);
             }
+        } else if !matches!(job.stage(), Stage::Question(_)) {
+            // A small window has room for these where no causes are shown.
+            for caution in &prompt.cautions {
+                self.caution(caution);
+            }
+            self.plain(&prompt.how);
         }
         if matches!(job.stage(), Stage::RuleMet | Stage::NothingLeft) {
             self.ends();
@@ -154,7 +160,7 @@ impl Page<'_> {
         let unlisted = belief.unlisted;
         let status = self.status();
         let room = self.height.saturating_sub(self.lines.len() + 3);
-        let head = pad("Likely causes", 46);
+        let head = pad("Likely causes, exact", 46);
         self.row(&format!("  {head} of 100 jobs like this"));
         for row in causes.iter().take(room) {
             let title = &model.causes[row.event].title;
@@ -173,13 +179,20 @@ impl Page<'_> {
         let Some(wanted) = standing.wanted.map(of_100) else {
             return format!("{share} of 100 for the first. This tree has no rule for stopping.");
         };
+        let title = |check: usize| &self.state.job.model().checks[check].title;
         let proof = match standing.proof {
-            Proof::Stands(_) => "confirmed",
-            Proof::Contradicted(_) => "the confirming check speaks against it",
-            Proof::Impossible(_) => "not confirmed",
-            _ => "and its confirming check",
+            Proof::Stands(_) => "confirmed".to_owned(),
+            Proof::Contradicted(check) => format!("{} speaks against it", title(check)),
+            Proof::Impossible(check) => format!("not confirmed: {} cannot be made", title(check)),
+            Proof::Missing(check) => format!("still to confirm: {}", title(check)),
+            Proof::NoneNamed => "no confirming check is named".to_owned(),
         };
-        format!("{share} of 100 for the first; the rule asks for {wanted}, {proof}.")
+        let reached = if share >= wanted {
+            "reached"
+        } else {
+            "not reached"
+        };
+        format!("First: {share} of 100 (rule {wanted}, {reached}), {proof}.")
     }
 
     fn stopped(&mut self) {

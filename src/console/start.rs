@@ -20,7 +20,7 @@ pub enum Choice {
     New,
 }
 
-/// The open jobs, newest first: name and a line about it.
+/// The jobs, those at work first and the newest of them on top: name and a line about it.
 #[derive(Debug, Clone, Default)]
 pub struct Start {
     /// The jobs.
@@ -91,7 +91,7 @@ impl Start {
     pub fn ask(&mut self, lines: &mut Lines<'_>) -> io::Result<Option<Choice>> {
         loop {
             for (name, about) in self.jobs.iter().take(5) {
-                lines.say(&format!("OPEN {name}. {about}"))?;
+                lines.say(&format!("JOB {name}. {about}"))?;
             }
             lines.say("  1 = go on with the newest job")?;
             lines.say("  3 = new job")?;

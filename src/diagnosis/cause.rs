@@ -38,6 +38,24 @@ pub struct Cause {
     pub source: Option<String>,
 }
 
+impl Cause {
+    /// A cause of which nothing is known but its name.
+    pub fn named(id: &str) -> Self {
+        Self {
+            id: id.to_owned(),
+            title: id.replace('-', " "),
+            part: Part::Cause,
+            fault: None,
+            confirm: None,
+            remedy: None,
+            looks_like: None,
+            cautions: Vec::new(),
+            reference: None,
+            source: None,
+        }
+    }
+}
+
 /// The answer that confirms a cause.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Confirm {

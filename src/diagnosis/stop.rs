@@ -10,6 +10,11 @@ use super::situation::Situation;
 /// Two causes that no remaining check tells apart by this many bits are one group.
 const TOLD_APART: f64 = 0.01;
 
+/// A cause below this part of the leader's share was told from it by the answers already. Without
+/// this, the end of the questions would put every cause into one group, and one denied
+/// confirming check among them would forbid a stop that the answers have earned.
+const STILL_BESIDE: f64 = 0.1;
+
 /// Where a search stands against the tree's rule.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Standing {
@@ -59,7 +64,9 @@ pub fn standing(
         });
     };
     let order: Vec<usize> = ranked.iter().map(|row| row.event).collect();
-    let group = group(inference, evidence, situation, &order)?;
+    let least = STILL_BESIDE * belief.events[leader];
+    let beside = ranked.iter().filter(|row| row.probability >= least).count();
+    let group = group(inference, evidence, situation, &order, beside)?;
     let share = at_least_one(inference, evidence, belief, &group)?;
     let proof = proof(model, evidence, leader, &group);
     let met = model.rule.is_some_and(|rule| {
@@ -75,12 +82,13 @@ pub fn standing(
     })
 }
 
-/// The leader and every cause that no remaining check tells from it.
+/// The leader and every cause that no remaining check tells from it, among the first `beside`.
 fn group(
     inference: &Inference,
     evidence: &Evidence,
     situation: &Situation,
     order: &[usize],
+    beside: usize,
 ) -> Result<Vec<usize>, NoBelief> {
     let model = inference.model();
     let remaining: Vec<usize> = (0..model.checks.len())
@@ -103,7 +111,7 @@ fn group(
     let Some(leading) = only(leader)? else {
         return Ok(group);
     };
-    for &other in rest {
+    for &other in rest.iter().take(beside.saturating_sub(1)) {
         let Some(belief) = only(other)? else {
             continue;
         };

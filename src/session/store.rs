@@ -78,6 +78,23 @@ fn at(path: &Path) -> impl Fn(io::Error) -> StoreError + '_ {
     }
 }
 
+impl Listed {
+    /// The name of the end that was chosen, if one was and was not taken back at once.
+    pub fn ended(&self) -> Option<String> {
+        let mut end = None;
+        for line in &self.lines {
+            let value: serde_json::Value = serde_json::from_str(line).unwrap_or_default();
+            match value["entry"].as_str() {
+                Some("end") => end = value["state"].as_str().map(str::to_owned),
+                // Undone later than this, an end shows when the job is opened.
+                Some("undo") if end.is_some() => end = None,
+                _ => {}
+            }
+        }
+        end
+    }
+}
+
 impl Store {
     /// The store in a folder; the folder is made when the first job is.
     pub fn new(folder: PathBuf) -> Self {

@@ -3,7 +3,7 @@
 
 use proptest::prelude::*;
 use std::sync::Arc;
-use stillwheel::diagnosis::cause::{Cause, Part};
+use stillwheel::diagnosis::cause::Cause;
 use stillwheel::diagnosis::check::{AnswerLine, Check};
 use stillwheel::diagnosis::evidence::{Evidence, Reply};
 use stillwheel::diagnosis::inference::{Inference, NoBelief};
@@ -47,7 +47,7 @@ fn model(
     )
     .unwrap();
     let causes = (0..events.len())
-        .map(|at| bare_cause(&format!("e{at}")))
+        .map(|at| Cause::named(&format!("e{at}")))
         .collect();
     let questions = conditions.iter().map(|_| Question {
         ask: String::new(),
@@ -77,21 +77,6 @@ fn model(
             .collect(),
         rule: None,
         cases: Vec::new(),
-    }
-}
-
-fn bare_cause(id: &str) -> Cause {
-    Cause {
-        id: id.into(),
-        title: id.into(),
-        part: Part::Cause,
-        fault: None,
-        confirm: None,
-        remedy: None,
-        looks_like: None,
-        cautions: Vec::new(),
-        reference: None,
-        source: None,
     }
 }
 

@@ -2,7 +2,6 @@
 
 use super::located::Located;
 use crate::authoring::shape;
-use crate::diagnosis::cause::{Cause, Part};
 use crate::diagnosis::model::Question;
 use crate::tree::fault_tree::Condition;
 
@@ -17,22 +16,6 @@ pub fn condition(entry: &Located<'_>) -> (Condition, Question) {
         quantity: None,
     };
     (condition, question)
-}
-
-/// Stands in for an entry that could not be read.
-pub fn cause(entry: &Located<'_>) -> Cause {
-    Cause {
-        id: entry.key.to_owned(),
-        title: String::new(),
-        part: Part::Cause,
-        fault: None,
-        confirm: None,
-        remedy: None,
-        looks_like: None,
-        cautions: Vec::new(),
-        reference: None,
-        source: None,
-    }
 }
 
 /// Stands in for an entry that could not be read.

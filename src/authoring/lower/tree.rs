@@ -179,7 +179,7 @@ impl Work<'_> {
         for entry in entries {
             let Some(shape) = self.shape::<shape::tree::Event>(entry) else {
                 chances.push(Chance::PerParking(0.0));
-                causes.push(broken::cause(entry));
+                causes.push(Cause::named(entry.key));
                 continue;
             };
             let around = event::Around {

@@ -62,16 +62,23 @@ impl Work {
         }
     }
 
-    /// Jobs that are not closed: name and a line about each.
+    /// All jobs, those at work first: name and a line about each.
     fn open_jobs(&self) -> anyhow::Result<Vec<(String, String)>> {
         let mut jobs = Vec::new();
+        let mut ended = Vec::new();
         for listed in self.store.list()? {
-            let about = match &listed.header {
-                Err(reason) => format!("cannot be opened: {reason}"),
-                Ok(header) => format!("{}, {} entries", header.tree, listed.lines.len()),
+            let (about, list) = match (&listed.header, listed.ended()) {
+                (Err(reason), _) => (format!("cannot be opened: {reason}"), &mut ended),
+                (Ok(_), Some(end)) => (format!("ended as {end}"), &mut ended),
+                (Ok(header), None) => {
+                    let about = format!("{}, {} entries", header.tree, listed.lines.len());
+                    (about, &mut jobs)
+                }
             };
-            jobs.push((listed.name, about));
+            list.push((listed.name, about));
         }
+        // Jobs at work come first: 1 goes on with the newest of them.
+        jobs.append(&mut ended);
         Ok(jobs)
     }
 

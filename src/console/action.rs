@@ -35,6 +35,8 @@ pub enum Action {
     Ends,
     /// Show what was said.
     Messages,
+    /// Step to the next look.
+    Look,
     /// Show the keys of this screen.
     Help,
     /// Go back one screen.

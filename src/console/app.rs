@@ -23,14 +23,9 @@ use crate::base::stamp::Stamp;
 const GUARD: Duration = Duration::from_millis(250);
 
 /// Runs the console until the person leaves.
-pub fn run(
-    state: &mut State,
-    theme: &Theme,
-    clock: &dyn Fn() -> Stamp,
-    save: &mut Save<'_>,
-) -> io::Result<()> {
+pub fn run(state: &mut State, clock: &dyn Fn() -> Stamp, save: &mut Save<'_>) -> io::Result<()> {
     let mut claimed = Claimed::new()?;
-    draw(&mut claimed, |frame| view(frame, state, theme))?;
+    draw(&mut claimed, |frame| view(frame, state, state.look.theme()))?;
     loop {
         let Some(event) = from_terminal(&read()?) else {
             continue;
@@ -49,10 +44,10 @@ pub fn run(
             }
             None => false,
         };
-        draw(&mut claimed, |frame| view(frame, state, theme))?;
+        draw(&mut claimed, |frame| view(frame, state, state.look.theme()))?;
         if guard_keys && guard()? {
             state.say("Key ignored: the question had changed.");
-            draw(&mut claimed, |frame| view(frame, state, theme))?;
+            draw(&mut claimed, |frame| view(frame, state, state.look.theme()))?;
         }
     }
 }

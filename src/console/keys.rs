@@ -173,6 +173,14 @@ pub const BINDINGS: &[Binding] = &[
         |s| s.screen == Screen::Work && s.input.is_empty(),
     ),
     row(
+        &[Key::Char('d')],
+        "d",
+        Action::Look,
+        "",
+        "The terminal's colours, day, night, no colour.",
+        free,
+    ),
+    row(
         &[Key::Back, Key::Escape],
         "Esc",
         Action::Back,

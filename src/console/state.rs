@@ -1,6 +1,7 @@
 //! What the console shows.
 
 use super::prompt::{Agreed, Prompt, prompt};
+use super::theme::Look;
 use crate::base::stamp::Stamp;
 use crate::session::job::Job;
 
@@ -47,6 +48,8 @@ pub struct State {
     pub messages: Vec<String>,
     /// The time of the last event.
     pub now: Stamp,
+    /// The look of the screen.
+    pub look: Look,
 }
 
 impl State {
@@ -63,6 +66,7 @@ impl State {
             message: String::new(),
             messages: Vec::new(),
             now,
+            look: Look::Mono,
         };
         state.say("Aid only. Work to the approved maintenance data.");
         state

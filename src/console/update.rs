@@ -83,6 +83,11 @@ fn act(state: &mut State, action: Action) -> Option<Effect> {
         Action::Pause => show(state, Screen::Pause),
         Action::Ends => show(state, Screen::Ends),
         Action::Messages => show(state, Screen::Messages),
+        Action::Look => {
+            state.look = state.look.next();
+            let word = state.look.word();
+            say(state, &format!("Look: {word}."))
+        }
         Action::Help => show(state, Screen::Help),
         Action::Back => show(state, Screen::Work),
         Action::Suspend => Some(Effect::Suspend),

@@ -22,6 +22,7 @@ pub fn view(frame: &mut Frame<'_>, state: &State, theme: &Theme) {
     if area.is_empty() {
         return;
     }
+    frame.buffer_mut().set_style(area, theme.paper);
     if area.width < SMALLEST.0 || area.height < SMALLEST.1 {
         return too_small(frame, area);
     }
@@ -40,22 +41,7 @@ pub fn view(frame: &mut Frame<'_>, state: &State, theme: &Theme) {
     frame.render_widget(top_line(state, theme, top.width), top);
     let dashes = "-".repeat(usize::from(rule.width));
     frame.render_widget(Paragraph::new(Line::styled(dashes, theme.text)), rule);
-    let plain = |texts: Vec<String>| -> Vec<Line<'static>> {
-        texts
-            .into_iter()
-            .map(|text| Line::styled(text, theme.text))
-            .collect()
-    };
-    let columns = usize::from(body.width);
-    let lines = match state.screen {
-        Screen::Work => screens::work::lines(state, theme, body),
-        Screen::Why => plain(screens::why::texts(state, columns)),
-        Screen::Log => plain(screens::log::texts(state)),
-        Screen::Pause => plain(screens::pause::texts(state)),
-        Screen::Ends => plain(screens::ends::texts()),
-        Screen::Messages => plain(state.messages.clone()),
-        Screen::Help => plain(screens::help::texts()),
-    };
+    let lines = body_lines(state, theme, body);
     let scroll = match state.screen {
         Screen::Work => 0,
         _ => scroll(state.marked.unwrap_or(0), lines.len(), body.height),
@@ -76,6 +62,26 @@ pub fn view(frame: &mut Frame<'_>, state: &State, theme: &Theme) {
         usize::from(keys.width),
     );
     frame.render_widget(Paragraph::new(Line::styled(footer, theme.strong)), keys);
+}
+
+/// What stands between the rule and the message.
+fn body_lines(state: &State, theme: &Theme, body: Rect) -> Vec<Line<'static>> {
+    let plain = |texts: Vec<String>| -> Vec<Line<'static>> {
+        texts
+            .into_iter()
+            .map(|text| Line::styled(text, theme.text))
+            .collect()
+    };
+    let columns = usize::from(body.width);
+    match state.screen {
+        Screen::Work => screens::work::lines(state, theme, body),
+        Screen::Why => plain(screens::why::texts(state, columns)),
+        Screen::Log => plain(screens::log::texts(state)),
+        Screen::Pause => plain(screens::pause::texts(state)),
+        Screen::Ends => plain(screens::ends::texts()),
+        Screen::Messages => plain(state.messages.clone()),
+        Screen::Help => plain(screens::help::texts()),
+    }
 }
 
 /// The first line shown, so that the last page is always full.

@@ -2,6 +2,7 @@
 
 #![allow(clippy::print_stdout, clippy::expect_used, clippy::cast_precision_loss)]
 
+mod console;
 mod loading;
 mod measure;
 mod ranking;
@@ -9,4 +10,5 @@ mod ranking;
 fn main() {
     loading::run();
     ranking::run();
+    console::run();
 }

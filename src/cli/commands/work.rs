@@ -10,7 +10,7 @@ use crate::cli::{exit, output};
 use crate::console::plain::Lines;
 use crate::console::start::{Choice, Start};
 use crate::console::state::State;
-use crate::console::theme::{self, Theme};
+use crate::console::theme::Look;
 use crate::console::{app, plain};
 use crate::diagnosis::inference::Inference;
 use crate::session::entry::Entry;
@@ -23,7 +23,7 @@ use crate::session::store::{JobFile, Store};
 pub struct Work {
     store: Store,
     full_screen: bool,
-    theme: Theme,
+    look: Look,
 }
 
 impl Work {
@@ -32,10 +32,10 @@ impl Work {
         Ok(Self {
             store: Store::new(surroundings.jobs_folder(arguments.jobs.as_deref())?),
             full_screen: surroundings.full_screen && !arguments.plain,
-            theme: if surroundings.colour {
-                theme::TERMINAL
+            look: if surroundings.colour {
+                Look::Terminal
             } else {
-                theme::MONO
+                Look::Mono
             },
         })
     }
@@ -50,7 +50,7 @@ impl Work {
             return self.new_job(embedded::STARTER_TREE, None);
         }
         let choice = if self.full_screen {
-            app::start(&mut start, &self.theme)?
+            app::start(&mut start, self.look.theme())?
         } else {
             // Nothing is read ahead here, or the lines would be missing later.
             quiet(with_lines(|lines| start.ask(lines)))?.flatten()
@@ -148,7 +148,8 @@ impl Work {
                 .map_err(|error| error.to_string())
         };
         if self.full_screen {
-            app::run(&mut state, &self.theme, &now, &mut save)?;
+            state.look = self.look;
+            app::run(&mut state, &now, &mut save)?;
         } else {
             quiet(with_lines(|lines| plain::run(&mut state, lines, &mut save)))?;
         }

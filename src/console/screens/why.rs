@@ -31,6 +31,14 @@ pub fn texts(state: &State, columns: usize) -> Vec<String> {
             ));
         }
         under.extend(cause.looks_like.clone());
+        if let Some(confirm) = cause.confirm {
+            let check = &job.model().checks[confirm.check];
+            let answer = check.answers[confirm.answer].replace('-', " ");
+            under.push(format!("confirm first: {}: {answer}", check.title));
+        }
+        if let Some(source) = &cause.source {
+            under.push(format!("share from: {source}"));
+        }
         for text in under {
             let parts = wrap(&text, columns.saturating_sub(6));
             lines.extend(parts.iter().map(|part| format!("      {part}")));

@@ -1,0 +1,97 @@
+//! The console: first frame, key to frame, bytes of a frame.
+
+use std::sync::Arc;
+
+use ratatui::Terminal;
+use ratatui::backend::{CrosstermBackend, TestBackend};
+use stillwheel::authoring::{desk::Desk, document};
+use stillwheel::base::stamp::Stamp;
+use stillwheel::console::commit::commit;
+use stillwheel::console::state::State;
+use stillwheel::console::theme::MONO;
+use stillwheel::console::view::view;
+use stillwheel::diagnosis::inference::Inference;
+use stillwheel::session::entry::What;
+use stillwheel::session::fields::FIELDS;
+use stillwheel::session::job::{Job, Stage};
+
+use crate::measure::time;
+
+/// A job with its intake answered, so that a check is on the screen.
+fn questions() -> State {
+    let mut desk = Desk::default();
+    let model = document::tree(&mut desk, "crept-while-parked", None).expect("the shipped tree");
+    let job = Job::new(Arc::new(Inference::new(Arc::new(model))), Vec::new());
+    let mut state = State::new(job, "bench", Stamp::from_seconds(0));
+    loop {
+        let what = match *state.job.stage() {
+            Stage::Field(field) => {
+                let value = match FIELDS[field].id {
+                    "hurt" => Some("no"),
+                    _ if FIELDS[field].must || FIELDS[field].lock.is_some() => Some("yes"),
+                    _ => None,
+                };
+                let value = value.map(str::to_owned);
+                What::Field { field, value }
+            }
+            Stage::Condition(condition) => What::Condition {
+                condition,
+                word: None,
+            },
+            _ => return state,
+        };
+        commit(&mut state, what, Stamp::from_seconds(1), &mut |_| Ok(()));
+    }
+}
+
+/// Prints the figures.
+pub fn run() {
+    println!(
+        "Console (goals: first frame 100 ms, key to frame 16 ms at 200x60, 2,000 bytes an answer)"
+    );
+    time("load, compile, first frame at 80x24", || {
+        let mut desk = Desk::default();
+        let model = document::tree(&mut desk, "crept-while-parked", None).expect("the tree");
+        let job = Job::new(Arc::new(Inference::new(Arc::new(model))), Vec::new());
+        let state = State::new(job, "bench", Stamp::from_seconds(0));
+        let mut terminal = Terminal::new(TestBackend::new(80, 24)).expect("a test terminal");
+        terminal
+            .draw(|frame| view(frame, &state, &MONO))
+            .expect("drawn");
+    });
+    let state = questions();
+    let entries = state.job.entries().to_vec();
+    let inference = Arc::new(Inference::new(Arc::clone(state.job.model())));
+    let mut terminal = Terminal::new(TestBackend::new(200, 60)).expect("a test terminal");
+    let answer = What::Answer {
+        check: 0,
+        answer: 1,
+    };
+    time("an answer, its ranking and the frame at 200x60", || {
+        let job = Job::new(Arc::clone(&inference), entries.clone());
+        let mut state = State::new(job, "bench", Stamp::from_seconds(0));
+        commit(
+            &mut state,
+            answer.clone(),
+            Stamp::from_seconds(2),
+            &mut |_| Ok(()),
+        );
+        terminal
+            .draw(|frame| view(frame, &state, &MONO))
+            .expect("drawn");
+    });
+
+    let mut bytes = Vec::new();
+    let mut terminal = Terminal::with_options(
+        CrosstermBackend::new(&mut bytes),
+        ratatui::TerminalOptions {
+            viewport: ratatui::Viewport::Fixed(ratatui::layout::Rect::new(0, 0, 80, 24)),
+        },
+    )
+    .expect("a terminal of bytes");
+    terminal
+        .draw(|frame| view(frame, &state, &MONO))
+        .expect("drawn");
+    drop(terminal);
+    println!("bytes of a whole frame at 80x24: {}", bytes.len());
+}

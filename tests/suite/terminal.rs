@@ -96,7 +96,7 @@ impl InTerminal {
 
     /// Types keys once the guard against typing ahead is over.
     fn press(&mut self, keys: &str) {
-        std::thread::sleep(Duration::from_millis(320));
+        std::thread::sleep(Duration::from_millis(600));
         self.keys.write_all(keys.as_bytes()).unwrap();
         self.keys.flush().unwrap();
     }
@@ -177,13 +177,14 @@ fn it_survives_a_resize_to_nothing_and_back() {
             pixel_width: 0,
             pixel_height: 0,
         };
-        console.master.resize(size).unwrap();
         console
             .parser
             .lock()
             .unwrap()
             .screen_mut()
             .set_size(size_of(rows), size_of(cols));
+        // The emulator first: what the program draws for the new size must find it there.
+        console.master.resize(size).unwrap();
         let words = if rows < 12 {
             "Make the window"
         } else {

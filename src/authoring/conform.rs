@@ -44,8 +44,7 @@ impl Conform<'_> {
                 Content::List(items) if !items.is_empty() => self.list(node, inner, key),
                 _ => self.value(node, inner, key),
             },
-            Form::Map(inner) => self.map(node, inner, key, true),
-            Form::Words(inner) => self.map(node, inner, key, false),
+            Form::Map(inner) => self.map(node, inner, key),
             Form::WordOr(word, inner) => {
                 if node.text() != Some(word) {
                     self.value(node, inner, key);
@@ -84,12 +83,12 @@ impl Conform<'_> {
         }
     }
 
-    fn map(&mut self, node: &Node, inner: &Form, key: &Range<usize>, names: bool) {
+    fn map(&mut self, node: &Node, inner: &Form, key: &Range<usize>) {
         let Content::Map(entries) = &node.content else {
             return self.wrong_form(node, "a mapping", key);
         };
         for entry in entries {
-            if names && !is_name(&entry.key) && entry.key != "<<" {
+            if !is_name(&entry.key) && entry.key != "<<" {
                 let message = format!("`{}` is not a name", entry.key);
                 let place = self.place(&entry.key_bytes);
                 let problem = Problem::new(code::NOT_A_NAME, place, message);

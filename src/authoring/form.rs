@@ -29,8 +29,6 @@ pub enum Form {
     OneOrMore(&'static Form),
     /// A mapping from names to values of one form.
     Map(&'static Form),
-    /// A mapping whose keys are not names of ours.
-    Words(&'static Form),
     /// The fixed word, or a value of the other form.
     WordOr(&'static str, &'static Form),
     /// A mapping with the keys of a table.

@@ -1,11 +1,13 @@
 //! From shapes to the model: names resolved, quantities converted, every mistake at its place.
 
 pub mod aircraft;
+pub mod around;
 pub mod broken;
 pub mod case;
 pub mod check;
 pub mod condition;
 pub mod event;
+pub mod forms;
 pub mod gate;
 pub mod header;
 pub mod link;

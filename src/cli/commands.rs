@@ -20,7 +20,7 @@ pub fn run(arguments: &Arguments, surroundings: &Surroundings) -> anyhow::Result
         None => work()?.start(),
         Some(Command::Job(job)) => work()?.new_job(&job.tree, job.aircraft.as_deref()),
         Some(Command::Resume(resume)) => work()?.resume(resume.job.as_deref()),
-        Some(Command::Report(report)) => report::run(report, arguments, surroundings),
+        Some(Command::Report(report)) => report::run(report, arguments),
         Some(Command::Rank(rank)) => rank::run(rank),
         Some(Command::Tree(TreeCommand::Check(check))) => tree_check::run(check),
         Some(Command::Tree(TreeCommand::Explain(explain))) => tree_explain::run(explain),

@@ -40,14 +40,14 @@ impl Surroundings {
             colour: variable("NO_COLOR").is_empty(),
         }
     }
+}
 
-    /// The folder of the job files: the one that was typed, or the user's own.
-    pub fn jobs_folder(&self, typed: Option<&Path>) -> anyhow::Result<PathBuf> {
-        if let Some(typed) = typed {
-            return Ok(typed.to_owned());
-        }
-        let user = etcetera::choose_base_strategy();
-        let user = user.context("the user has no folder of his own; name one with --jobs DIR")?;
-        Ok(user.data_dir().join("stillwheel").join("jobs"))
+/// The folder of the job files: the one that was typed, or the user's own.
+pub fn jobs_folder(typed: Option<&Path>) -> anyhow::Result<PathBuf> {
+    if let Some(typed) = typed {
+        return Ok(typed.to_owned());
     }
+    let user = etcetera::choose_base_strategy();
+    let user = user.context("the user has no folder of his own; name one with --jobs DIR")?;
+    Ok(user.data_dir().join("stillwheel").join("jobs"))
 }

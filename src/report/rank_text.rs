@@ -310,7 +310,7 @@ pub fn why(model: &Model, proposal: &Proposal) -> String {
     let mut words = vec![
         worth(proposal.gain).to_owned(),
         minutes(proposal.cost.minutes),
-        crate::base::text::plural(check.people as usize, "person").replace("persons", "people"),
+        people(check.people),
     ];
     if let Some(aircraft) = &model.aircraft {
         for action in &proposal.cost.way {
@@ -327,6 +327,13 @@ pub fn why(model: &Model, proposal: &Proposal) -> String {
         words.push(format!("TAKES AWAY {}", listed(&gone, "and")));
     }
     words.join(", ")
+}
+
+fn people(count: u32) -> String {
+    match count {
+        1 => "1 person".to_owned(),
+        count => format!("{count} people"),
+    }
 }
 
 /// What a gain means at the aircraft; a check of one bit halves what is still open.

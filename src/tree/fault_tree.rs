@@ -85,7 +85,7 @@ impl FaultTree {
         gates: Vec<Gate>,
         top: Node,
     ) -> Result<Self, Cycle> {
-        let (structure, places) = structure(&gates);
+        let structure = structure(&gates);
         let order = toposort(&structure, None);
         let Ok(order) = order else {
             return Err(find_cycle(&gates));
@@ -99,7 +99,6 @@ impl FaultTree {
                 _ => None,
             })
             .collect();
-        drop(places);
         Ok(Self {
             events,
             conditions,
@@ -166,7 +165,7 @@ impl FaultTree {
     }
 }
 
-fn structure(gates: &[Gate]) -> (DiGraph<Node, ()>, BTreeMap<Node, NodeIndex>) {
+fn structure(gates: &[Gate]) -> DiGraph<Node, ()> {
     let mut graph = DiGraph::new();
     let mut places: BTreeMap<Node, NodeIndex> = BTreeMap::new();
     let mut place = |graph: &mut DiGraph<Node, ()>, node: Node| {
@@ -179,7 +178,7 @@ fn structure(gates: &[Gate]) -> (DiGraph<Node, ()>, BTreeMap<Node, NodeIndex>) {
             graph.add_edge(user, input, ());
         }
     }
-    (graph, places)
+    graph
 }
 
 /// Walks down from every gate until one is met that is still open, without recursion.

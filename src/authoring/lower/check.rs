@@ -1,34 +1,20 @@
 //! Checks: answers, lines that share them out, what the check needs and takes away.
 
+use super::around::Around;
 use super::condition::{SUM_SLACK, shown};
 use super::located::Located;
-use super::names::Names;
 use super::{setting, words};
 use crate::authoring::shape::check::{Check as Shape, Line};
 use crate::diagnosis::check::{AnswerLine, Check};
-use crate::plant::aircraft::Aircraft;
 use crate::plant::practice::hazard::Hazard;
 use crate::plant::state::Needs;
 use crate::source::codes::checks as code;
 use crate::source::problem::Problem;
-use crate::tree::fault_tree::Condition;
 
 /// Answers that have a meaning of their own.
 const RESERVED: [&str; 3] = ["yes", "no", "cannot"];
 /// Most answers a check may have: one key each, odd digits only.
 const MOST_ANSWERS: usize = 4;
-
-/// What a check needs to know about the tree around it.
-pub struct Around<'a> {
-    /// The aircraft, where there is one.
-    pub aircraft: Option<&'a Aircraft>,
-    /// Source of the whole tree.
-    pub source: Option<&'a str>,
-    /// The names of the tree.
-    pub names: &'a Names,
-    /// Its conditions.
-    pub conditions: &'a [Condition],
-}
 
 /// Lowers one check. Adds what is wrong with it and returns what could be understood.
 pub fn lower(

@@ -1,11 +1,11 @@
 //! Conditions: yes or no, one of several values, or a quantity cut into bands.
 
+use super::forms;
 use super::located::Located;
 use crate::authoring::scalar::quantity;
 use crate::authoring::shape::tree as shape;
 use crate::base::dimension::Dimension;
 use crate::base::normal::{NORMAL_95, normal_below};
-use crate::base::text::listed;
 use crate::base::unit::Unit;
 use crate::diagnosis::model::{BandScale, Question};
 use crate::source::codes::tree as code;
@@ -25,14 +25,11 @@ pub fn lower(
         ask: shape.ask.clone(),
         quantity: None,
     };
-    let forms: Vec<&str> = [
-        shape.chance.is_some().then_some("chance"),
-        shape.one_of.is_some().then_some("one-of"),
-        shape.quantity.is_some().then_some("quantity"),
-    ]
-    .into_iter()
-    .flatten()
-    .collect();
+    let forms = forms::standing(&[
+        ("chance", shape.chance.is_some()),
+        ("one-of", shape.one_of.is_some()),
+        ("quantity", shape.quantity.is_some()),
+    ]);
     let values = match forms[..] {
         ["chance"] => {
             let yes = shape.chance.unwrap_or_default();
@@ -47,11 +44,7 @@ pub fn lower(
             None => Vec::new(),
         },
         _ => {
-            let found = if forms.is_empty() {
-                "no chance, no one-of and no quantity".into()
-            } else {
-                format!("{} at once", listed(&forms, "and"))
-            };
+            let found = forms::found(&forms, "no chance, no one-of and no quantity");
             let message = format!("condition `{}` has {found}", entry.key);
             let problem = Problem::new(code::CONDITION_FORM, entry.place(), message);
             problems.push(problem.hint("write exactly one of `chance`, `one-of` and `quantity`"));

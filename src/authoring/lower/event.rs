@@ -1,7 +1,8 @@
 //! Basic events: their chance on the scale of the tree, and what people read about them.
 
+use super::around::Around;
+use super::forms;
 use super::located::Located;
-use super::names::Names;
 use super::words;
 use crate::authoring::scalar::quantity;
 use crate::authoring::shape;
@@ -9,39 +10,32 @@ use crate::authoring::shape::tree::Event as Shape;
 use crate::base::dimension::Dimension;
 use crate::base::physical::{Rate, Seconds};
 use crate::base::probability::Probability;
-use crate::base::text::listed;
 use crate::diagnosis::cause::{Cause, Part, Remedy};
-use crate::plant::aircraft::{Aircraft, Fault};
+use crate::plant::aircraft::Fault;
 use crate::source::codes::tree as code;
 use crate::source::problem::Problem;
-use crate::tree::fault_tree::{Chance, Condition};
+use crate::tree::fault_tree::Chance;
 
-/// What an event needs to know about the tree around it.
-pub struct Around<'a> {
-    /// The aircraft, where there is one.
-    pub aircraft: Option<&'a Aircraft>,
+/// What an event needs beside the tree around it.
+pub struct Exposed<'a> {
+    /// The tree around it.
+    pub around: Around<'a>,
     /// Roles the tree asks for.
     pub roles: &'a [String],
-    /// Exposure of the whole tree, in seconds.
+    /// Exposure of the whole tree.
     pub exposure: Option<Seconds>,
-    /// Source of the whole tree.
-    pub source: Option<&'a str>,
-    /// The names of the tree.
-    pub names: &'a Names,
-    /// Its conditions.
-    pub conditions: &'a [Condition],
 }
 
 /// Lowers one event. Adds what is wrong with it and returns what could be understood.
 pub fn lower(
     entry: &Located<'_>,
     shape: Shape,
-    around: &Around<'_>,
+    tree: &Exposed<'_>,
     problems: &mut Vec<Problem>,
 ) -> (Chance, Cause) {
     let mut title = shape.title.clone();
     let mut source = shape.source.clone();
-    let chance = chance(entry, &shape, around, problems, &mut title, &mut source);
+    let chance = chance(entry, &shape, tree, problems, &mut title, &mut source);
     check_moves(entry, problems);
     let fault = shape.fault.as_deref().and_then(|text| {
         let (role, fault) = text.split_once('/')?;
@@ -61,7 +55,7 @@ pub fn lower(
         looks_like: shape.looks_like,
         cautions: words::cautions(&shape.cautions),
         reference: shape.reference,
-        source: source.or_else(|| around.source.map(str::to_owned)),
+        source: source.or_else(|| tree.around.source.map(str::to_owned)),
     };
     (chance, cause)
 }
@@ -69,31 +63,28 @@ pub fn lower(
 fn chance(
     entry: &Located<'_>,
     shape: &Shape,
-    around: &Around<'_>,
+    tree: &Exposed<'_>,
     problems: &mut Vec<Problem>,
     title: &mut Option<String>,
     source: &mut Option<String>,
 ) -> Chance {
-    let forms: Vec<&str> = [
-        shape.fault.is_some().then_some("fault"),
-        shape.rate.is_some().then_some("rate"),
-        shape.chance.is_some().then_some("chance"),
-        shape.seen.is_some().then_some("seen"),
-    ]
-    .into_iter()
-    .flatten()
-    .collect();
+    let forms = forms::standing(&[
+        ("fault", shape.fault.is_some()),
+        ("rate", shape.rate.is_some()),
+        ("chance", shape.chance.is_some()),
+        ("seen", shape.seen.is_some()),
+    ]);
     let nothing = Chance::PerParking(0.0);
     match forms[..] {
-        ["fault"] => match part_fault(entry, around) {
+        ["fault"] => match part_fault(entry, tree) {
             Ok(Some(fault)) => {
                 title.get_or_insert_with(|| fault.title.clone());
                 if source.is_none() {
                     source.clone_from(&fault.source);
                 }
-                from_rate(entry, shape, around, fault.rate, problems)
+                from_rate(entry, shape, tree, fault.rate, problems)
             }
-            Ok(None) if around.aircraft.is_some() => Chance::Dropped,
+            Ok(None) if tree.around.aircraft.is_some() => Chance::Dropped,
             // Without an aircraft only the structure is looked at.
             Ok(None) => nothing,
             Err(problem) => {
@@ -105,18 +96,14 @@ fn chance(
             let text = shape.rate.as_deref().unwrap_or_default();
             let rate = quantity(text, Dimension::Rate, entry.place_of("rate"));
             match rate.ok().and_then(|rate| Rate::new(rate.si())) {
-                Some(rate) => from_rate(entry, shape, around, rate, problems),
+                Some(rate) => from_rate(entry, shape, tree, rate, problems),
                 None => nothing,
             }
         }
         ["chance"] => Chance::PerParking(shape.chance.unwrap_or_default()),
-        ["seen"] => seen(entry, shape, around, problems),
+        ["seen"] => seen(entry, shape, tree, problems),
         _ => {
-            let found = if forms.is_empty() {
-                "no fault, rate, chance or count".into()
-            } else {
-                format!("{} at once", listed(&forms, "and"))
-            };
+            let found = forms::found(&forms, "no fault, rate, chance or count");
             let message = format!("event `{}` has {found}", entry.key);
             let problem = Problem::new(code::EVENT_CHANCE, entry.place(), message);
             problems.push(problem.hint("write exactly one of `fault`, `rate`, `chance`, `seen`"));
@@ -126,7 +113,7 @@ fn chance(
 }
 
 /// The fault of the aircraft that an event names; `None` where the aircraft lacks the part.
-fn part_fault<'a>(entry: &Located<'_>, around: &Around<'a>) -> Result<Option<&'a Fault>, Problem> {
+fn part_fault<'a>(entry: &Located<'_>, tree: &Exposed<'a>) -> Result<Option<&'a Fault>, Problem> {
     let text = entry
         .field("fault")
         .and_then(|f| f.node.text())
@@ -137,15 +124,15 @@ fn part_fault<'a>(entry: &Located<'_>, around: &Around<'a>) -> Result<Option<&'a
         return Err(Problem::new(code::UNKNOWN_FAULT, place, message)
             .hint("write `role/fault`, such as `park-valve/jammed-open`"));
     };
-    let Some(aircraft) = around.aircraft else {
+    let Some(aircraft) = tree.around.aircraft else {
         return Ok(None);
     };
     let Some(part) = aircraft.part_for(role) else {
         // A role the tree declares may be missing on an aircraft; a misspelt one may not.
-        if around.roles.iter().any(|known| known == role) {
+        if tree.roles.iter().any(|known| known == role) {
             return Ok(None);
         }
-        let mut known: Vec<&str> = around.roles.iter().map(String::as_str).collect();
+        let mut known: Vec<&str> = tree.roles.iter().map(String::as_str).collect();
         known.extend(aircraft.parts.iter().map(|part| part.id.as_str()));
         let message = format!("`{role}` is neither a role of this tree nor a part of the aircraft");
         return Err(Problem::new(code::ROLE, place, message).suggest(role, &known));
@@ -160,7 +147,7 @@ fn part_fault<'a>(entry: &Located<'_>, around: &Around<'a>) -> Result<Option<&'a
 fn from_rate(
     entry: &Located<'_>,
     shape: &Shape,
-    around: &Around<'_>,
+    tree: &Exposed<'_>,
     rate: Rate,
     problems: &mut Vec<Problem>,
 ) -> Chance {
@@ -168,7 +155,7 @@ fn from_rate(
         let exposure = quantity(text, Dimension::Time, entry.place_of("exposure"));
         Seconds::new(exposure.ok()?.si())
     });
-    let Some(exposure) = own.or(around.exposure) else {
+    let Some(exposure) = own.or(tree.exposure) else {
         let message = format!("`{}` has a rate and no exposure", entry.key);
         let problem = Problem::new(code::EXPOSURE, entry.place(), message);
         problems.push(problem.hint("add `exposure: 100 h` to the event or to the tree"));
@@ -180,7 +167,7 @@ fn from_rate(
 fn seen(
     entry: &Located<'_>,
     shape: &Shape,
-    around: &Around<'_>,
+    tree: &Exposed<'_>,
     problems: &mut Vec<Problem>,
 ) -> Chance {
     let Some(seen) = shape.seen else {
@@ -194,9 +181,9 @@ fn seen(
     }
     let given = shape.given.as_deref().and_then(|text| {
         let place = entry.place_of("given");
-        around
+        tree.around
             .names
-            .node(text, around.conditions, place)
+            .node(text, tree.around.conditions, place)
             .map_err(|problem| problems.push(problem))
             .ok()
     });

@@ -2,6 +2,7 @@
 
 use std::ops::Range;
 
+use crate::authoring::document::Source;
 use crate::authoring::yaml::{Content, Entry, Node};
 use crate::source::place::{FileId, Place};
 use crate::source::problem::Problem;
@@ -83,4 +84,13 @@ impl<'a> Located<'a> {
                 && inside.contains(&problem.place.bytes.start)
         })
     }
+}
+
+/// The entries of one section over all files.
+pub fn section<'a>(sources: &'a [Source], key: &str) -> Vec<Located<'a>> {
+    let of = |source: &'a Source| {
+        let section = source.root.get(key).into_iter();
+        section.flat_map(|node| Located::entries(source.file, node))
+    };
+    sources.iter().flat_map(of).collect()
 }

@@ -2,8 +2,9 @@
 
 use std::sync::Arc;
 
+use super::around::Around;
 use super::header::Header;
-use super::located::Located;
+use super::located::{Located, section};
 use super::names::{Meaning, Names};
 use super::{broken, case, check, condition, event, gate, scale, usage};
 use crate::authoring::desk::Desk;
@@ -61,15 +62,6 @@ fn events_users<'a>(main: &'a Source, key: &str) -> Option<Located<'a>> {
     main.root
         .entry(key)
         .map(|entry| Located::of(main.file, entry))
-}
-
-/// The entries of one section over all files.
-fn section<'a>(sources: &'a [Source], key: &str) -> Vec<Located<'a>> {
-    let of = |source: &'a Source| {
-        let section = source.root.get(key).into_iter();
-        section.flat_map(|node| Located::entries(source.file, node))
-    };
-    sources.iter().flat_map(of).collect()
 }
 
 impl Work<'_> {
@@ -132,6 +124,15 @@ impl Work<'_> {
         }
     }
 
+    fn around(&self) -> Around<'_> {
+        Around {
+            aircraft: self.aircraft.as_deref(),
+            source: self.header.source.as_deref(),
+            names: &self.names,
+            conditions: &self.conditions,
+        }
+    }
+
     /// Roles against the aircraft: the kind the tree wants and the part the aircraft binds.
     fn roles(&mut self) {
         let Some(wanted) = self.main.root.get("needs-parts") else {
@@ -182,15 +183,14 @@ impl Work<'_> {
                 causes.push(Cause::named(entry.key));
                 continue;
             };
-            let around = event::Around {
-                aircraft: self.aircraft.as_deref(),
+            let mut problems = std::mem::take(&mut self.problems);
+            let tree = event::Exposed {
+                around: self.around(),
                 roles: &self.header.roles,
                 exposure: self.header.exposure,
-                source: self.header.source.as_deref(),
-                names: &self.names,
-                conditions: &self.conditions,
             };
-            let (chance, cause) = event::lower(entry, shape, &around, &mut self.problems);
+            let (chance, cause) = event::lower(entry, shape, &tree, &mut problems);
+            self.problems = problems;
             chances.push(chance);
             causes.push(cause);
         }
@@ -242,14 +242,10 @@ impl Work<'_> {
             let shape: Option<shape::check::Check> = self.shape(entry);
             let shape = shape.unwrap_or_else(broken::check);
             let broken = entry.is_broken(&self.problems);
-            let around = check::Around {
-                aircraft: self.aircraft.as_deref(),
-                source: self.header.source.as_deref(),
-                names: &self.names,
-                conditions: &self.conditions,
-            };
-            let before = self.problems.len();
-            checks.push(check::lower(entry, shape, &around, &mut self.problems));
+            let mut problems = std::mem::take(&mut self.problems);
+            let before = problems.len();
+            checks.push(check::lower(entry, shape, &self.around(), &mut problems));
+            self.problems = problems;
             if broken {
                 self.problems.truncate(before);
             }

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use super::open_job::{Failure, OpenJob, load, open};
 use crate::authoring::embedded;
 use crate::cli::args::Arguments;
-use crate::cli::surroundings::{Surroundings, now};
+use crate::cli::surroundings::{Surroundings, jobs_folder, now};
 use crate::cli::{exit, output};
 use crate::console::plain::Lines;
 use crate::console::start::{Choice, Start};
@@ -30,7 +30,7 @@ impl Work {
     /// From what was typed and where the program was started.
     pub fn new(arguments: &Arguments, surroundings: &Surroundings) -> anyhow::Result<Self> {
         Ok(Self {
-            store: Store::new(surroundings.jobs_folder(arguments.jobs.as_deref())?),
+            store: Store::new(jobs_folder(arguments.jobs.as_deref())?),
             full_screen: surroundings.full_screen && !arguments.plain,
             look: if surroundings.colour {
                 Look::Terminal

@@ -6,4 +6,5 @@ pub mod args;
 pub mod commands;
 pub mod exit;
 pub mod output;
+pub mod settings;
 pub mod surroundings;

@@ -17,3 +17,4 @@ pub mod next_check;
 pub mod ranking;
 pub mod situation;
 pub mod stop;
+pub mod what_if;

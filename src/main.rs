@@ -8,7 +8,10 @@ use stillwheel::cli::{args::Arguments, commands, exit, output};
 
 fn main() -> ExitCode {
     let arguments = Arguments::parse();
-    let code = match commands::run(&arguments, &Surroundings::read()) {
+    let code = match commands::run(
+        &arguments,
+        &Surroundings::read(arguments.settings.as_deref()),
+    ) {
         Ok(code) => code,
         Err(error) => {
             output::complain(&format!("error: {error:#}\n"));

@@ -3,6 +3,7 @@
 //! Knows no terminal and no physics. Invariant: the state of a job is a function of its entries
 //! alone; undoing the last entry is the same as never having made it.
 
+pub mod choice;
 pub mod end_state;
 pub mod entry;
 pub mod field;
@@ -11,6 +12,8 @@ pub mod header;
 pub mod job;
 pub mod journal;
 mod known;
+pub mod listed;
+pub mod reading;
 pub mod standing;
 pub mod store;
 pub mod timer;

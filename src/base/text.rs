@@ -1,5 +1,7 @@
 //! Text as it stands on a screen: width in columns, cutting, padding, wrapping, plurals.
 
+use unicode_normalization::UnicodeNormalization;
+use unicode_normalization::char::is_combining_mark;
 use unicode_segmentation::UnicodeSegmentation;
 use unicode_width::UnicodeWidthStr;
 
@@ -74,6 +76,14 @@ fn hard_wrap(word: &str, columns: usize, lines: &mut Vec<String>) -> String {
     line
 }
 
+/// A text for searching: small letters, without accents.
+pub fn folded(text: &str) -> String {
+    text.nfd()
+        .filter(|c| !is_combining_mark(*c))
+        .collect::<String>()
+        .to_lowercase()
+}
+
 /// `1 error`, `3 errors`.
 pub fn plural(count: usize, one: &str) -> String {
     if count == 1 {
@@ -121,6 +131,14 @@ mod tests {
         );
         assert_eq!(wrap("abcdefgh ij", 3), ["abc", "def", "gh", "ij"]);
         assert_eq!(wrap("", 10), [""]);
+    }
+
+    #[test]
+    fn case_and_accents_are_folded() {
+        assert_eq!(
+            folded("Bremsdruck-Anzeige ÉTAT Ü"),
+            "bremsdruck-anzeige etat u"
+        );
     }
 
     #[test]

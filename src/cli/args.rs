@@ -24,6 +24,9 @@ pub struct Arguments {
     /// Folder of the job files; without it the folder of the user
     #[arg(long, global = true, value_name = "DIR")]
     pub jobs: Option<PathBuf>,
+    /// Settings file; without it the user's own, where there is one
+    #[arg(long, global = true, value_name = "FILE")]
+    pub settings: Option<PathBuf>,
 }
 
 const AFTER_HELP: &str = "\
@@ -46,6 +49,8 @@ pub enum Command {
     Tree(TreeCommand),
     /// Write the embedded trees, aircraft and demo data into a folder
     Demo(DemoArguments),
+    /// Print the settings file: where it lies, what is set and what can be
+    Settings,
     /// Print a completion script for a shell
     Completions(CompletionsArguments),
     /// Print the manual page

@@ -6,6 +6,7 @@ pub mod man;
 pub mod open_job;
 pub mod rank;
 pub mod report;
+pub mod settings;
 pub mod tree_check;
 pub mod tree_explain;
 pub mod work;
@@ -20,11 +21,12 @@ pub fn run(arguments: &Arguments, surroundings: &Surroundings) -> anyhow::Result
         None => work()?.start(),
         Some(Command::Job(job)) => work()?.new_job(&job.tree, job.aircraft.as_deref()),
         Some(Command::Resume(resume)) => work()?.resume(resume.job.as_deref()),
-        Some(Command::Report(report)) => report::run(report, arguments),
+        Some(Command::Report(report)) => report::run(report, arguments, surroundings),
         Some(Command::Rank(rank)) => rank::run(rank),
         Some(Command::Tree(TreeCommand::Check(check))) => tree_check::run(check),
         Some(Command::Tree(TreeCommand::Explain(explain))) => tree_explain::run(explain),
         Some(Command::Demo(demo)) => demo::run(demo),
+        Some(Command::Settings) => settings::run(surroundings),
         Some(Command::Completions(completions)) => completions::run(completions.shell),
         Some(Command::Man) => man::run(),
     }

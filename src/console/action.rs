@@ -1,5 +1,7 @@
 //! What a key can mean.
 
+use super::state::Screen;
+
 /// What the person wants.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Action {
@@ -15,34 +17,43 @@ pub enum Action {
     Send,
     /// Start a typed command.
     Command,
-    /// Take the marked answer.
+    /// Take what is marked.
     Accept,
-    /// Mark the answer above.
-    Up,
-    /// Mark the answer below.
-    Down,
+    /// Move the mark, or the page.
+    Move(Move),
     /// Take back the last entry.
     Undo,
     /// Put back what was taken back.
     Redo,
-    /// Show what speaks for and against the causes.
-    Why,
-    /// Show every entry.
-    Log,
-    /// Show where you were.
-    Pause,
-    /// Show the ways to end.
-    Ends,
-    /// Show what was said.
-    Messages,
+    /// Show a screen.
+    Show(Screen),
     /// Step to the next look.
     Look,
-    /// Show the keys of this screen.
-    Help,
+    /// Step to the next characters for lines.
+    Lines,
+    /// The screen alone, or with the panels beside it.
+    Focus,
     /// Go back one screen.
     Back,
     /// Give the terminal to the shell for a while.
     Suspend,
     /// Leave; nothing to save.
     Quit,
+}
+
+/// A way to move.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Move {
+    /// One up.
+    Up,
+    /// One down.
+    Down,
+    /// One screen up.
+    PageUp,
+    /// One screen down.
+    PageDown,
+    /// To the first.
+    First,
+    /// To the last.
+    Last,
 }

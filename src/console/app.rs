@@ -14,20 +14,24 @@ use super::event::{Event, from_terminal};
 use super::start::{Choice, Start};
 use super::state::State;
 use super::terminal::Claimed;
-use super::theme::Theme;
 use super::update::update;
 use super::view::view;
 use crate::base::stamp::Stamp;
 
-/// Keys this soon after a new question were typed before it could be read.
-const GUARD: Duration = Duration::from_millis(250);
-
 /// Runs the console until the person leaves.
-pub fn run(state: &mut State, clock: &dyn Fn() -> Stamp, save: &mut Save<'_>) -> io::Result<()> {
+///
+/// Keys that come within `guard` of a new question were typed before it could be read.
+pub fn run(
+    state: &mut State,
+    clock: &dyn Fn() -> Stamp,
+    guard: Duration,
+    save: &mut Save<'_>,
+) -> io::Result<()> {
     let mut claimed = Claimed::new()?;
-    draw(&mut claimed, |frame| view(frame, state, state.look.theme()))?;
+    state.size = crossterm::terminal::size()?;
+    show(&mut claimed, state)?;
     loop {
-        let Some(event) = from_terminal(&read()?) else {
+        let Some(event) = next_event(state, clock)? else {
             continue;
         };
         state.now = clock();
@@ -44,19 +48,37 @@ pub fn run(state: &mut State, clock: &dyn Fn() -> Stamp, save: &mut Save<'_>) ->
             }
             None => false,
         };
-        draw(&mut claimed, |frame| view(frame, state, state.look.theme()))?;
-        if guard_keys && guard()? {
+        show(&mut claimed, state)?;
+        if guard_keys && drop_early_keys(guard)? {
             state.say("Key ignored: the question had changed.");
-            draw(&mut claimed, |frame| view(frame, state, state.look.theme()))?;
+            show(&mut claimed, state)?;
         }
     }
 }
 
+/// Waits for the terminal, or for the next moment at which the screen changes by itself: nothing
+/// is asked for in between.
+fn next_event(state: &State, clock: &dyn Fn() -> Stamp) -> io::Result<Option<Event>> {
+    if let Some(at) = state.next_moment() {
+        let left = at.seconds() - clock().seconds();
+        let left = Duration::from_secs(u64::try_from(left).unwrap_or(0));
+        if !poll(left)? {
+            return Ok(Some(Event::Moment(at)));
+        }
+    }
+    Ok(from_terminal(&read()?))
+}
+
+fn show(claimed: &mut Claimed, state: &State) -> io::Result<()> {
+    let theme = state.preferences.look.theme();
+    draw(claimed, |frame| view(frame, state, theme))
+}
+
 /// Shows the open jobs and gives what was chosen; `None` where the person leaves.
-pub fn start(start: &mut Start, theme: &Theme) -> io::Result<Option<Choice>> {
+pub fn start(start: &mut Start) -> io::Result<Option<Choice>> {
     let mut claimed = Claimed::new()?;
     loop {
-        draw(&mut claimed, |frame| start.view(frame, theme))?;
+        draw(&mut claimed, |frame| start.view(frame))?;
         if let Some(Event::Key(key)) = from_terminal(&read()?)
             && let Some(done) = start.press(key)
         {
@@ -73,8 +95,8 @@ fn draw(claimed: &mut Claimed, paint: impl FnOnce(&mut Frame<'_>)) -> io::Result
 }
 
 /// Drops keys that come too soon; true where there were some.
-fn guard() -> io::Result<bool> {
-    let end = Instant::now() + GUARD;
+fn drop_early_keys(guard: Duration) -> io::Result<bool> {
+    let end = Instant::now() + guard;
     let mut dropped = false;
     loop {
         let left = end.saturating_duration_since(Instant::now());

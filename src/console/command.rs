@@ -1,6 +1,7 @@
 //! Typed commands, after a colon. One table feeds parsing and help.
 
 use super::prompt::{clean, end_typed};
+use super::state::Screen;
 use crate::report::log_text::reword;
 use crate::session::entry::What;
 use crate::session::job::Job;
@@ -10,18 +11,14 @@ use crate::session::job::Job;
 pub enum Command {
     /// Make an entry.
     Enter(What),
-    /// Show the log.
-    Log,
-    /// Show the causes and their reasons.
-    Why,
-    /// Show the pause card.
-    Pause,
-    /// Show the ways to end.
-    Ends,
-    /// Show what was said since the start.
-    Messages,
-    /// Show help.
-    Help,
+    /// Show a screen.
+    Show(Screen),
+    /// Put this check on the screen.
+    Check(usize),
+    /// Begin a hand-over.
+    HandOver,
+    /// Search for these words.
+    Search(String),
     /// Leave.
     Quit,
 }
@@ -54,40 +51,24 @@ const fn row(
 }
 
 /// Every typed command.
+// A row of a table reads better on one line than on six.
+#[rustfmt::skip]
 pub const COMMANDS: &[Row] = &[
-    row(
-        "undo",
-        Some('u'),
-        "",
-        "Take back the last entry. Nothing is deleted.",
-    ),
+    row("undo", Some('u'), "", "Take back the last entry. Nothing is deleted."),
     row("redo", Some('r'), "", "Put back what was taken back."),
+    row("why", Some('w'), "", "Causes, and what speaks for and against them."),
+    row("cause", None, "NUMBER", "One cause by its number: reasons, proof, remedy, source."),
+    row("checks", Some('o'), "", "Every check, and which can be made now."),
+    row("check", None, "NAME", "Make this check in place of the proposed one."),
+    row("what-if", Some('i'), "", "What each answer would do, or would have done."),
     row("log", Some('l'), "", "Every entry with its number."),
-    row(
-        "why",
-        Some('w'),
-        "",
-        "Causes, and what speaks for and against them.",
-    ),
-    row(
-        "change",
-        Some('c'),
-        "NUMBER ANSWER",
-        "Change an old entry; later ones are kept.",
-    ),
+    row("change", Some('c'), "NUMBER ANSWER", "Change an old entry; later ones are kept."),
     row("note", Some('a'), "WORDS", "Write words into the log."),
-    row(
-        "timer",
-        Some('t'),
-        "MINUTES WORDS",
-        "Start a timer; it runs on if you leave.",
-    ),
-    row(
-        "end",
-        Some('e'),
-        "NUMBER",
-        "Choose how the job ends; without a number, the list.",
-    ),
+    row("timer", Some('t'), "MINUTES WORDS", "Start a timer; it runs on if you leave."),
+    row("sheet", Some('h'), "", "What the next person has to know."),
+    row("hand-over", None, "", "Hand over now: the sheet, then the read-back."),
+    row("end", Some('e'), "NUMBER", "Choose how the job ends; without a number, the list."),
+    row("search", Some('/'), "WORDS", "Search checks, causes, parts, entries and keys."),
     row("pause", Some('p'), "", "Where you were, what is open."),
     row("messages", Some('m'), "", "What was said since the start."),
     row("help", Some('?'), "", "Keys and commands."),
@@ -115,11 +96,18 @@ pub fn parse(job: &Job, line: &str) -> Result<Command, String> {
     Ok(match found.name {
         "undo" => Command::Enter(What::Undo),
         "redo" => Command::Enter(What::Redo),
-        "log" => Command::Log,
-        "why" => Command::Why,
-        "pause" => Command::Pause,
-        "messages" => Command::Messages,
-        "help" => Command::Help,
+        "why" => Command::Show(Screen::Why),
+        "cause" => Command::Show(Screen::Cause(numbered_cause(job, rest)?)),
+        "checks" => Command::Show(Screen::Checks),
+        "check" => Command::Check(named_check(job, rest)?),
+        "what-if" => Command::Show(Screen::WhatIf),
+        "log" => Command::Show(Screen::Log),
+        "sheet" => Command::Show(Screen::HandOver),
+        "hand-over" => Command::HandOver,
+        "search" => Command::Search(rest.to_owned()),
+        "pause" => Command::Show(Screen::Pause),
+        "messages" => Command::Show(Screen::Messages),
+        "help" => Command::Show(Screen::Help),
         "quit" => Command::Quit,
         "note" if rest.is_empty() => return Err(need("and the words")),
         "note" => Command::Enter(What::Note(rest.to_owned())),
@@ -135,7 +123,7 @@ pub fn parse(job: &Job, line: &str) -> Result<Command, String> {
                     .ok_or("Write timer, its minutes from 1 to 6000, and what it is for.")?,
             })
         }
-        "end" if rest.is_empty() => Command::Ends,
+        "end" if rest.is_empty() => Command::Show(Screen::Ends),
         "end" => Command::Enter(end_typed(rest)?),
         _ => {
             let (number, answer) = rest.split_once(' ').ok_or_else(|| need("NUMBER ANSWER"))?;
@@ -144,5 +132,29 @@ pub fn parse(job: &Job, line: &str) -> Result<Command, String> {
             let to = Box::new(reword(job, line, answer.trim())?);
             Command::Enter(What::Change { line, to })
         }
+    })
+}
+
+/// The cause with this number in the present order.
+fn numbered_cause(job: &Job, number: &str) -> Result<usize, String> {
+    let causes = job.causes();
+    let place = number.parse::<usize>().ok().and_then(|n| n.checked_sub(1));
+    let row = place.and_then(|place| causes.get(place));
+    row.map(|row| row.event)
+        .ok_or_else(|| format!("Write cause and a number from 1 to {}.", causes.len()))
+}
+
+/// The check with this name; its title will do, in either case.
+fn named_check(job: &Job, name: &str) -> Result<usize, String> {
+    let checks = &job.model().checks;
+    let wanted = name.to_lowercase();
+    let found = checks
+        .iter()
+        .position(|check| check.id == wanted || check.title.to_lowercase() == wanted);
+    let names = checks.iter().map(|check| check.id.as_str());
+    let near = crate::base::suggestion::nearest(&wanted, names);
+    found.ok_or_else(|| match near {
+        Some(near) => format!("There is no check {name}; did you mean {near}?"),
+        None => format!("There is no check {name}; o lists them."),
     })
 }

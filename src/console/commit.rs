@@ -5,6 +5,8 @@ use crate::base::stamp::Stamp;
 use crate::diagnosis::ranking::of_100;
 use crate::report::log_text::words;
 use crate::session::entry::{Entry, What};
+use crate::session::field::Section;
+use crate::session::fields::{FIELDS, of};
 
 /// Puts an entry on disk; the error is for people.
 pub type Save<'a> = dyn FnMut(&Entry) -> Result<(), String> + 'a;
@@ -31,15 +33,38 @@ pub fn commit(state: &mut State, what: What, now: Stamp, save: &mut Save<'_>) ->
         return false;
     }
     let back = state.job.entries().last().is_some_and(|last| last.at > now);
-    let (before, stage) = (leader(state), state.job.stage().clone());
+    let (before, stage) = (leader(state), state.stage());
+    let chances = state.job.belief().map(|belief| belief.events.clone());
+    state.before = chances.unwrap_or_default();
+    let what = entry.what.clone();
     state.job.enter(entry);
+    settle_wish(state, &what);
     let moved = moved(state, before.as_ref());
     let clock = if back { " The clock was set back." } else { "" };
     state.say(&format!("SAVED {} {said}.{moved}{clock}", now.clock()));
     state.screen = Screen::Work;
     state.marked = None;
     state.input.clear();
-    *state.job.stage() != stage
+    state.stage() != stage
+}
+
+/// A chosen check is done with its answer; a hand-over goes on with its next question.
+///
+/// It ends with its last question, and at once where nobody takes over. Notes and timers leave
+/// both as they are.
+fn settle_wish(state: &mut State, what: &What) {
+    match (what, state.wish.handing) {
+        (What::Field { field, value }, Some(open)) if *field == open => {
+            let nobody = FIELDS[open].id == "takes-over" && value.is_none();
+            let mut later = of(Section::HandOver).skip_while(|place| *place <= open);
+            state.wish.handing = later.next().filter(|_| !nobody);
+        }
+        (What::Note(_) | What::Timer { .. }, _) => {}
+        _ => {
+            state.wish.chosen = None;
+            state.wish.handing = None;
+        }
+    }
 }
 
 fn leader(state: &State) -> Option<(usize, u32)> {
@@ -52,7 +77,7 @@ fn moved(state: &State, before: Option<&(usize, u32)>) -> String {
     match (before, leader(state)) {
         (Some(before), Some(after)) if *before != after => {
             let title = &state.job.model().causes[after.0].title;
-            format!(" First now: {title}, {} of 100.", after.1)
+            format!(" First now: {title}, {}.", after.1)
         }
         _ => String::new(),
     }

@@ -2,13 +2,17 @@
 
 use crossterm::event::{Event as Raw, KeyCode, KeyEventKind, KeyModifiers};
 
+use crate::base::stamp::Stamp;
+
 /// One event.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Event {
     /// A key was pressed.
     Key(Key),
-    /// The window has another size.
-    Resize,
+    /// The window has another size: columns and rows.
+    Resize(u16, u16),
+    /// This moment was reached, at which the screen changes by itself.
+    Moment(Stamp),
     /// Text was pasted.
     Paste(String),
 }
@@ -32,6 +36,14 @@ pub enum Key {
     Up,
     /// Arrow down.
     Down,
+    /// Page up.
+    PageUp,
+    /// Page down.
+    PageDown,
+    /// Home.
+    Home,
+    /// End.
+    End,
     /// A function key.
     F(u8),
 }
@@ -54,12 +66,16 @@ pub fn from_terminal(raw: &Raw) -> Option<Event> {
                 KeyCode::Esc => Key::Escape,
                 KeyCode::Up => Key::Up,
                 KeyCode::Down => Key::Down,
+                KeyCode::PageUp => Key::PageUp,
+                KeyCode::PageDown => Key::PageDown,
+                KeyCode::Home => Key::Home,
+                KeyCode::End => Key::End,
                 KeyCode::F(n) => Key::F(n),
                 _ => return None,
             };
             Some(Event::Key(key))
         }
-        Raw::Resize(_, _) => Some(Event::Resize),
+        Raw::Resize(columns, rows) => Some(Event::Resize(*columns, *rows)),
         Raw::Paste(text) => Some(Event::Paste(text.clone())),
         _ => None,
     }

@@ -1,7 +1,8 @@
 //! The one table of keys. Dispatch, the bottom line, the help screen and the README read it.
 
-use super::action::Action;
+use super::action::{Action, Move};
 use super::event::Key;
+use super::screens::ranks;
 use super::state::{Screen, State};
 use crate::base::text::width;
 
@@ -13,8 +14,10 @@ pub struct Binding {
     pub shown: &'static str,
     /// What they mean.
     pub action: Action,
-    /// Two words for the bottom line.
+    /// Two words for the bottom line; empty where it does not stand there.
     pub label: &'static str,
+    /// Whether the label stays where the bottom line is short of room.
+    pub first: bool,
     /// One sentence for help.
     pub help: &'static str,
     /// Whether they work now.
@@ -25,8 +28,7 @@ pub struct Binding {
 pub const ANSWER_DIGITS: [char; 4] = ['1', '3', '5', '7'];
 
 const fn row(
-    keys: &'static [Key],
-    shown: &'static str,
+    (keys, shown): (&'static [Key], &'static str),
     action: Action,
     label: &'static str,
     help: &'static str,
@@ -37,173 +39,63 @@ const fn row(
         shown,
         action,
         label,
+        first: false,
         help,
         works,
     }
 }
 
+/// A row whose label stays.
+const fn first(
+    keys: (&'static [Key], &'static str),
+    action: Action,
+    label: &'static str,
+    help: &'static str,
+    works: fn(&State) -> bool,
+) -> Binding {
+    Binding {
+        first: true,
+        ..row(keys, action, label, help, works)
+    }
+}
+
+use Action as A;
+use Key::{Back, Char, Down, End, Enter, Escape, F, Home, PageDown, PageUp, Up};
+
 /// Every key there is. While something is typed, letters and digits belong to the text.
+// A row of a table reads better on one line than on six.
+#[rustfmt::skip]
 pub const BINDINGS: &[Binding] = &[
-    row(
-        &[Key::Char('1')],
-        "1",
-        Action::Digit('1'),
-        "",
-        "First answer.",
-        |s| choice(s, '1'),
-    ),
-    row(
-        &[Key::Char('3')],
-        "3",
-        Action::Digit('3'),
-        "",
-        "Second answer.",
-        |s| choice(s, '3'),
-    ),
-    row(
-        &[Key::Char('5')],
-        "5",
-        Action::Digit('5'),
-        "",
-        "Third answer.",
-        |s| choice(s, '5'),
-    ),
-    row(
-        &[Key::Char('7')],
-        "7",
-        Action::Digit('7'),
-        "",
-        "Fourth answer, or the step that takes evidence away.",
-        |s| choice(s, '7'),
-    ),
-    row(
-        &[Key::Char('0')],
-        "0",
-        Action::Digit('0'),
-        "cannot",
-        "It cannot be checked, or is not known.",
-        |s| free(s) && s.screen == Screen::Work && s.prompt().is_some_and(|p| p.zero.is_some()),
-    ),
-    row(
-        &[Key::Up],
-        "Up",
-        Action::Up,
-        "",
-        "Mark the answer above, or scroll up.",
-        |_| true,
-    ),
-    row(
-        &[Key::Down],
-        "Down",
-        Action::Down,
-        "",
-        "Mark the answer below, or scroll down.",
-        |_| true,
-    ),
-    row(
-        &[Key::Enter],
-        "Enter",
-        Action::Accept,
-        "",
-        "Take the marked answer, or what was typed.",
-        |s| free(s) && s.asks(),
-    ),
-    row(
-        &[Key::Char('u')],
-        "u",
-        Action::Undo,
-        "undo",
-        "Take back the last entry. Nothing is deleted.",
-        |s| free(s) && s.job.can_undo(),
-    ),
-    row(
-        &[Key::Char('r')],
-        "r",
-        Action::Redo,
-        "redo",
-        "Put back what was taken back.",
-        |s| free(s) && s.job.can_redo(),
-    ),
-    row(
-        &[Key::Char('w')],
-        "w",
-        Action::Why,
-        "why",
-        "What speaks for and against each cause.",
-        |s| free(s) && s.screen != Screen::Why,
-    ),
-    row(
-        &[Key::Char('l')],
-        "l",
-        Action::Log,
-        "log",
-        "Every entry.",
-        |s| free(s) && s.screen != Screen::Log,
-    ),
-    row(
-        &[Key::Char('e')],
-        "e",
-        Action::Ends,
-        "end",
-        "The ways to end the job; :end NUMBER takes one.",
-        |s| free(s) && s.screen != Screen::Ends,
-    ),
-    row(
-        &[Key::Char('p')],
-        "p",
-        Action::Pause,
-        "pause",
-        "Where you were, what is open.",
-        |s| free(s) && s.screen != Screen::Pause,
-    ),
-    row(
-        &[Key::Char('m')],
-        "m",
-        Action::Messages,
-        "",
-        "What was said since the start.",
-        |s| free(s) && s.screen != Screen::Messages,
-    ),
-    row(
-        &[Key::Char(':')],
-        ":",
-        Action::Command,
-        "",
-        "A typed command, such as :note or :change.",
-        |s| s.screen == Screen::Work && s.input.is_empty(),
-    ),
-    row(
-        &[Key::Char('d')],
-        "d",
-        Action::Look,
-        "",
-        "The terminal's colours, day, night, no colour.",
-        free,
-    ),
-    row(
-        &[Key::Back, Key::Escape],
-        "Esc",
-        Action::Back,
-        "back",
-        "Back to the question, or clear what is being typed.",
-        |s| s.screen != Screen::Work,
-    ),
-    row(
-        &[Key::Char('?'), Key::F(1)],
-        "?",
-        Action::Help,
-        "help",
-        "The keys.",
-        |s| free(s) && s.screen != Screen::Help,
-    ),
-    row(
-        &[Key::Char('q')],
-        "q",
-        Action::Quit,
-        "quit",
-        "Leave. Control-C leaves from everywhere, Control-Z gives the terminal to the shell.",
-        free,
-    ),
+    row((&[Char('1')], "1"), A::Digit('1'), "", "First answer.", |s| choice(s, '1')),
+    row((&[Char('3')], "3"), A::Digit('3'), "", "Second answer.", |s| choice(s, '3')),
+    row((&[Char('5')], "5"), A::Digit('5'), "", "Third answer.", |s| choice(s, '5')),
+    row((&[Char('7')], "7"), A::Digit('7'), "", "Fourth answer, or the step that takes evidence away.", |s| choice(s, '7')),
+    first((&[Char('0')], "0"), A::Digit('0'), "cannot", "It cannot be checked, or is not known.", |s| on_work(s) && s.prompt().is_some_and(|p| p.zero.is_some())),
+    row((&[Up], "Up"), A::Move(Move::Up), "", "Mark the line above, or scroll up.", |_| true),
+    row((&[Down], "Down"), A::Move(Move::Down), "", "Mark the line below, or scroll down.", |_| true),
+    row((&[PageUp], "PgUp"), A::Move(Move::PageUp), "", "One screen up.", |_| true),
+    row((&[PageDown], "PgDn"), A::Move(Move::PageDown), "", "One screen down.", |_| true),
+    row((&[Home], "Home"), A::Move(Move::First), "", "To the first line.", |_| true),
+    row((&[End], "End"), A::Move(Move::Last), "", "To the last line.", |_| true),
+    first((&[Enter], "Enter"), A::Accept, "open", "Take what is marked, or what was typed.", |s| free(s) && (s.asks() && s.marked.is_some() || opens(s))),
+    first((&[Char('u')], "u"), A::Undo, "undo", "Take back the last entry. Nothing is deleted.", |s| free(s) && s.job.can_undo()),
+    row((&[Char('r')], "r"), A::Redo, "redo", "Put back what was taken back.", |s| free(s) && s.job.can_redo()),
+    first((&[Char('w'), F(4)], "w"), A::Show(Screen::Why), "why", "Causes, and what speaks for and against each; Enter opens one.", |s| ranks(s) && can_show(s, Screen::Why)),
+    first((&[Char('o'), F(3)], "o"), A::Show(Screen::Checks), "other checks", "Every check; Enter makes another one than the proposed one.", |s| ranks(s) && can_show(s, Screen::Checks)),
+    row((&[Char('i'), F(5)], "i"), A::Show(Screen::WhatIf), "what if", "What each answer would do, and what another answer would have done.", |s| ranks(s) && can_show(s, Screen::WhatIf)),
+    row((&[Char('l'), F(6)], "l"), A::Show(Screen::Log), "log", "Every entry; Enter changes one.", |s| can_show(s, Screen::Log)),
+    row((&[Char('h'), F(7)], "h"), A::Show(Screen::HandOver), "hand over", "What the next person has to know; Enter hands over.", |s| can_show(s, Screen::HandOver)),
+    row((&[Char('e'), F(8)], "e"), A::Show(Screen::Ends), "end", "The ways to end the job; Enter takes one.", |s| can_show(s, Screen::Ends)),
+    row((&[Char('p'), F(9)], "p"), A::Show(Screen::Pause), "pause", "Where you were, what is open, what is old.", |s| can_show(s, Screen::Pause)),
+    row((&[Char('m')], "m"), A::Show(Screen::Messages), "", "What was said since the start.", |s| can_show(s, Screen::Messages)),
+    row((&[Char('/')], "/"), A::Show(Screen::Search), "search", "Search checks, causes, parts, entries and keys, words in any order.", |s| can_show(s, Screen::Search)),
+    row((&[Char(':')], ":"), A::Command, "", "A typed command, such as :note or :change.", |s| s.input.is_empty() && s.screen != Screen::Search),
+    row((&[Char('d')], "d"), A::Look, "", "The terminal's colours, day, night, no colour.", free),
+    row((&[Char('g')], "g"), A::Lines, "", "Lines and bars in ASCII or box drawing.", free),
+    row((&[Char('f')], "f"), A::Focus, "", "The question alone, or with panels beside it where there is room.", free),
+    first((&[Escape, Back, F(2)], "Esc"), A::Back, "back", "Back to the question, or clear what is being typed.", |s| s.screen != Screen::Work && free(s) || s.wish_is_open() && free(s)),
+    first((&[Char('?'), F(1)], "?"), A::Show(Screen::Help), "help", "The keys.", |s| can_show(s, Screen::Help)),
+    row((&[Char('q')], "q"), A::Quit, "quit", "Leave. Control-C leaves from everywhere, Control-Z gives the terminal to the shell.", free),
 ];
 
 /// Whether letters are free to be keys.
@@ -215,9 +107,41 @@ fn on_work(state: &State) -> bool {
     free(state) && state.screen == Screen::Work
 }
 
+fn can_show(state: &State, screen: Screen) -> bool {
+    free(state) && state.screen != screen
+}
+
 fn choice(state: &State, digit: char) -> bool {
     let has = |p: super::prompt::Prompt| p.choices.iter().any(|c| c.digit == digit);
     on_work(state) && state.prompt().is_some_and(has)
+}
+
+/// Whether Enter opens something on this screen.
+fn opens(state: &State) -> bool {
+    matches!(
+        state.screen,
+        Screen::Why
+            | Screen::Cause(_)
+            | Screen::Checks
+            | Screen::Log
+            | Screen::Ends
+            | Screen::HandOver
+    )
+}
+
+impl State {
+    /// Whether a question with answers by key is on the screen.
+    pub fn asks(&self) -> bool {
+        let asked = self
+            .prompt()
+            .is_some_and(|prompt| !prompt.choices.is_empty());
+        self.screen == Screen::Work && asked
+    }
+
+    /// Whether the person is at something else than what the job asks.
+    pub fn wish_is_open(&self) -> bool {
+        self.wish.chosen.is_some() || self.wish.handing.is_some()
+    }
 }
 
 /// What a key means now.
@@ -228,15 +152,20 @@ pub fn resolve(state: &State, key: Key) -> Option<Action> {
         Key::Control('z') if cfg!(unix) => return Some(Action::Suspend),
         _ => {}
     }
+    let typing = state.typing();
     // Gloves hit Caps Lock: a capital is its small letter unless it is part of a text.
-    if let (Key::Typed(c), false) = (key, state.typing()) {
+    if let (Key::Typed(c), false) = (key, typing) {
         return resolve(state, Key::Char(c.to_ascii_lowercase()));
+    }
+    let switched_off = matches!(key, Key::Char(c) if c.is_alphabetic());
+    if switched_off && !state.preferences.letters && !typing {
+        return None;
     }
     let bound = BINDINGS
         .iter()
         .find(|binding| binding.keys.contains(&key) && (binding.works)(state))
         .map(|binding| binding.action);
-    if bound.is_some() || !state.typing() {
+    if bound.is_some() || !typing {
         return bound;
     }
     match key {
@@ -248,47 +177,69 @@ pub fn resolve(state: &State, key: Key) -> Option<Action> {
     }
 }
 
-/// The bottom line: keys that work now, answers first; without labels where there is no room.
+/// The bottom line: keys that work now, answers first; with fewer labels where room is short.
 pub fn footer(state: &State, columns: usize) -> String {
+    if state.typing() {
+        return while_typing(state, columns);
+    }
     let prompt = state.prompt().filter(|_| state.screen == Screen::Work);
     let zero = prompt.as_ref().and_then(|prompt| prompt.zero);
-    if state.typing() {
-        let not_known = zero.map_or(String::new(), |zero| format!("  0 Enter {zero}"));
-        let keep = if state.input.starts_with(':') {
-            "Enter do it"
-        } else {
-            "Enter keep"
-        };
-        let long = format!("{keep}{not_known}  : command (:undo :log :help)  Ctrl-C quit");
-        let short = format!("{keep}  :undo  :help  Ctrl-C quit");
-        return if width(&long) <= columns { long } else { short };
-    }
-    let (mut long, mut short) = (Vec::new(), Vec::new());
-    if let Some(prompt) = prompt
-        && !prompt.choices.is_empty()
-    {
-        let digits: Vec<String> = prompt.choices.iter().map(|c| c.digit.to_string()).collect();
+    let digits: Vec<String> = prompt
+        .iter()
+        .flat_map(|prompt| prompt.choices.iter())
+        .map(|choice| choice.digit.to_string())
+        .collect();
+    let working = BINDINGS
+        .iter()
+        .filter(|b| !b.label.is_empty() && (b.works)(state));
+    let label = |binding: &Binding| match (binding.action, zero) {
+        (Action::Digit('0'), Some(zero)) => zero,
+        (Action::Accept, _) => match state.screen {
+            Screen::Work => "take marked",
+            Screen::Log => "change",
+            Screen::HandOver => "hand over",
+            Screen::Ends => "choose",
+            _ => binding.label,
+        },
+        _ => binding.label,
+    };
+    // Three lines of falling length; the first that fits is taken.
+    let (mut long, mut middle, mut short) = (Vec::new(), Vec::new(), digits.clone());
+    let mut bare = Vec::new();
+    if !digits.is_empty() {
         long.push(format!("{} answer", digits.join(" ")));
-        short.push(digits.join(" "));
+        middle.push(format!("{} answer", digits.join(" ")));
     }
-    for binding in BINDINGS {
-        if binding.label.is_empty() || !(binding.works)(state) {
-            continue;
-        }
-        let label = if binding.shown == "0" {
-            zero.unwrap_or(binding.label)
+    for binding in working {
+        let labelled = format!("{} {}", binding.shown, label(binding));
+        if binding.first {
+            middle.push(labelled.clone());
         } else {
-            binding.label
-        };
-        long.push(format!("{} {label}", binding.shown));
+            bare.push(binding.shown);
+        }
+        long.push(labelled);
         short.push(binding.shown.to_owned());
     }
-    let long = long.join("  ");
-    if width(&long) <= columns {
-        long
-    } else {
-        format!("{}  (? help)", short.join(" "))
+    middle.push(bare.join(" "));
+    [long.join("  "), middle.join("  "), short.join(" ")]
+        .into_iter()
+        .find(|line| width(line) <= columns)
+        .unwrap_or_else(|| "? help".to_owned())
+}
+
+fn while_typing(state: &State, columns: usize) -> String {
+    if state.screen == Screen::Search {
+        return "Up Down mark  Enter go there  Esc back  Ctrl-C quit".to_owned();
     }
+    let zero = state.prompt().and_then(|prompt| prompt.zero);
+    if state.input.starts_with(':') {
+        return "Enter do it  Esc leave it  Ctrl-C quit".to_owned();
+    }
+    let not_known = zero.map_or(String::new(), |zero| format!("  0 Enter {zero}"));
+    let keep = "Enter keep";
+    let long = format!("{keep}{not_known}  : command (:undo :log :help)  Ctrl-C quit");
+    let short = format!("{keep}  :undo  :help  Ctrl-C quit");
+    if width(&long) <= columns { long } else { short }
 }
 
 /// The rows of the help screen and of the README.

@@ -8,6 +8,8 @@ use super::command::COMMANDS;
 use super::commit::{Save, commit};
 use super::effect::Effect;
 use super::keys::ANSWER_DIGITS;
+use super::layout::Room;
+use super::page::Role;
 use super::prompt::{Pressed, Prompt, digit};
 use super::screens;
 use super::state::{Screen, State};
@@ -108,7 +110,7 @@ fn take(state: &mut State, line: &str) -> Option<Effect> {
             .map(str::trim)
             .filter(|reason| !reason.is_empty());
         return match (first, reason) {
-            ('0', Some(reason)) => match digit(&state.job, state.agreed, '0', Some(reason)) {
+            ('0', Some(reason)) => match digit(&state.job, state.wish, '0', Some(reason)) {
                 Pressed::Entry(what) => Some(Effect::Enter(what)),
                 _ => None,
             },
@@ -245,19 +247,21 @@ fn ends(lines: &mut Lines<'_>) -> io::Result<()> {
 
 /// Prints a screen that was asked for and goes back to the question.
 fn show(state: &mut State, lines: &mut Lines<'_>) -> io::Result<()> {
-    let texts = match state.screen {
-        Screen::Work => return Ok(()),
-        Screen::Why => screens::why::texts(state, COLUMNS),
-        Screen::Log => screens::log::texts(state),
-        Screen::Pause => screens::pause::texts(state),
-        Screen::Ends => screens::ends::texts(),
-        Screen::Messages => state.messages.clone(),
-        Screen::Help => help(),
-    };
-    for text in texts {
-        lines.say(&text)?;
+    if state.screen == Screen::Work {
+        return Ok(());
+    }
+    if state.screen == Screen::Help {
+        for text in help() {
+            lines.say(&text)?;
+        }
+    } else {
+        let page = screens::page(state, Room::One, COLUMNS, usize::MAX);
+        for row in page.rows.iter().filter(|row| row.role != Role::Rule) {
+            lines.say(&row.text)?;
+        }
     }
     state.screen = Screen::Work;
+    state.input.clear();
     Ok(())
 }
 

@@ -43,18 +43,38 @@ pub struct Prompt {
     pub zero: Option<&'static str>,
 }
 
-/// Whether a check that takes evidence away was agreed to: place of the check.
-pub type Agreed = Option<usize>;
+/// What the person asked for beside what the job proposes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Wish {
+    /// A check that takes evidence away and was agreed to.
+    pub agreed: Option<usize>,
+    /// A check chosen in place of the proposed one.
+    pub chosen: Option<usize>,
+    /// The open field of a hand-over that was begun.
+    pub handing: Option<usize>,
+}
 
-/// What is asked now; `None` where nothing is.
-pub fn prompt(job: &Job, agreed: Agreed) -> Option<Prompt> {
-    match job.stage() {
-        Stage::Field(field) => Some(field_prompt(*field)),
-        Stage::Condition(condition) => Some(condition_prompt(job, *condition)),
-        Stage::Question(proposal) if needs_word(proposal, agreed) => {
-            Some(evidence_prompt(job, proposal))
+/// What is asked now: what the person chose, else what the job asks.
+pub fn stage(job: &Job, wish: Wish) -> Stage {
+    if let Some(field) = wish.handing {
+        return Stage::Field(field);
+    }
+    let chosen = wish.chosen.and_then(|check| job.choose(check).ok());
+    chosen.map_or_else(
+        || job.stage().clone(),
+        |proposal| Stage::Question(Box::new(proposal)),
+    )
+}
+
+/// What is asked now, with all that stands around it; `None` where nothing is.
+pub fn prompt(job: &Job, wish: Wish) -> Option<Prompt> {
+    match stage(job, wish) {
+        Stage::Field(field) => Some(field_prompt(field)),
+        Stage::Condition(condition) => Some(condition_prompt(job, condition)),
+        Stage::Question(proposal) if needs_word(&proposal, wish) => {
+            Some(evidence_prompt(job, &proposal))
         }
-        Stage::Question(proposal) => Some(check_prompt(job, proposal)),
+        Stage::Question(proposal) => Some(check_prompt(job, &proposal, wish)),
         Stage::RuleMet => Some(Prompt {
             // A 0 by habit must not end a job whose cause is proved.
             zero: None,
@@ -69,8 +89,8 @@ pub fn prompt(job: &Job, agreed: Agreed) -> Option<Prompt> {
 }
 
 /// Whether a check must not start before somebody said that all first readings are taken.
-fn needs_word(proposal: &Proposal, agreed: Agreed) -> bool {
-    !proposal.cost.takes_away.is_empty() && agreed != Some(proposal.check)
+fn needs_word(proposal: &Proposal, wish: Wish) -> bool {
+    !proposal.cost.takes_away.is_empty() && wish.agreed != Some(proposal.check)
 }
 
 fn choices<S: AsRef<str>>(labels: &[S]) -> Vec<Choice> {
@@ -143,11 +163,16 @@ fn condition_prompt(job: &Job, place: usize) -> Prompt {
     }
 }
 
-fn check_prompt(job: &Job, proposal: &Proposal) -> Prompt {
+fn check_prompt(job: &Job, proposal: &Proposal, wish: Wish) -> Prompt {
     let model = job.model();
     let check = &model.checks[proposal.check];
+    let place = if wish.chosen.is_some() {
+        "Your own choice"
+    } else {
+        "Question"
+    };
     Prompt {
-        place: "Question".to_owned(),
+        place: place.to_owned(),
         title: check.title.clone(),
         ask: check.ask.clone(),
         how: check.how.clone().unwrap_or_default(),
@@ -219,12 +244,13 @@ pub enum Pressed {
 }
 
 /// What a digit means now. 0 means "not known" or "cannot check", with an optional reason.
-pub fn digit(job: &Job, agreed: Agreed, digit: char, reason: Option<&str>) -> Pressed {
-    let Some(prompt) = prompt(job, agreed) else {
+pub fn digit(job: &Job, wish: Wish, digit: char, reason: Option<&str>) -> Pressed {
+    let Some(prompt) = prompt(job, wish) else {
         return Pressed::Nothing;
     };
+    let stage = stage(job, wish);
     if digit == '0' {
-        return zero(job, reason).map_or(Pressed::Nothing, Pressed::Entry);
+        return zero(&stage, reason).map_or(Pressed::Nothing, Pressed::Entry);
     }
     let Some(place) = prompt
         .choices
@@ -233,8 +259,8 @@ pub fn digit(job: &Job, agreed: Agreed, digit: char, reason: Option<&str>) -> Pr
     else {
         return Pressed::Nothing;
     };
-    match job.stage() {
-        Stage::Question(proposal) if needs_word(proposal, agreed) => match place {
+    match stage {
+        Stage::Question(proposal) if needs_word(&proposal, wish) => match place {
             0 => Pressed::NotYet,
             _ => Pressed::Agree(proposal.check),
         },
@@ -243,13 +269,13 @@ pub fn digit(job: &Job, agreed: Agreed, digit: char, reason: Option<&str>) -> Pr
             answer: place,
         }),
         Stage::Field(field) => Pressed::Entry(What::Field {
-            field: *field,
+            field,
             value: Some(if place == 0 { "yes" } else { "no" }.to_owned()),
         }),
         Stage::Condition(condition) => {
-            let values = &job.model().tree.conditions[*condition].values;
+            let values = &job.model().tree.conditions[condition].values;
             Pressed::Entry(What::Condition {
-                condition: *condition,
+                condition,
                 word: Some(values[place].0.clone()),
             })
         }
@@ -257,8 +283,8 @@ pub fn digit(job: &Job, agreed: Agreed, digit: char, reason: Option<&str>) -> Pr
     }
 }
 
-fn zero(job: &Job, reason: Option<&str>) -> Option<What> {
-    match job.stage() {
+fn zero(stage: &Stage, reason: Option<&str>) -> Option<What> {
+    match stage {
         Stage::Field(field) => Some(What::Field {
             field: *field,
             value: None,
@@ -277,24 +303,18 @@ fn zero(job: &Job, reason: Option<&str>) -> Option<What> {
 }
 
 /// The entry that typed words make now; the error says what would do.
-pub fn typed(job: &Job, words: &str) -> Result<What, String> {
+pub fn typed(job: &Job, wish: Wish, words: &str) -> Result<What, String> {
     let words = clean(words);
-    match job.stage() {
+    match stage(job, wish) {
         Stage::Field(field) => {
-            let about = &FIELDS[*field];
+            let about = &FIELDS[field];
             if about.form == Form::OutOfTen && words.is_empty() {
-                return Ok(What::Field {
-                    field: *field,
-                    value: None,
-                });
+                return Ok(What::Field { field, value: None });
             }
             let value = Some(about.accept(&words)?);
-            Ok(What::Field {
-                field: *field,
-                value,
-            })
+            Ok(What::Field { field, value })
         }
-        Stage::Condition(condition) => condition_typed(job, *condition, &words),
+        Stage::Condition(condition) => condition_typed(job, condition, &words),
         Stage::RuleMet | Stage::NothingLeft => end_typed(&words),
         _ => Err("Nothing is to be typed here.".to_owned()),
     }

@@ -3,13 +3,14 @@
 use std::io;
 
 use ratatui::Frame;
-use ratatui::text::Line;
-use ratatui::widgets::Paragraph;
 
 use super::event::Key;
+use super::layout::{Room, frame, room};
+use super::page::{Page, Role};
 use super::plain::Lines;
-use super::theme::Theme;
-use crate::base::text::truncate;
+use super::state::Preferences;
+use super::view::{paint_frame, too_small};
+use crate::base::text::{plural, width};
 
 /// What was chosen.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -20,78 +21,152 @@ pub enum Choice {
     New,
 }
 
-/// The jobs, those at work first and the newest of them on top: name and a line about it.
+/// One job of the list.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct JobLine {
+    /// Its name.
+    pub name: String,
+    /// The aircraft as it was typed.
+    pub aircraft: String,
+    /// A line about it.
+    pub about: String,
+    /// Whether it is still at work.
+    pub open: bool,
+}
+
+/// The jobs, those at work first and the newest of them on top.
 #[derive(Debug, Clone, Default)]
 pub struct Start {
     /// The jobs.
-    pub jobs: Vec<(String, String)>,
+    pub jobs: Vec<JobLine>,
     /// The marked job.
     pub marked: usize,
+    /// What is to be said: of settings that are not understood.
+    pub notes: Vec<String>,
+    /// Looks.
+    pub preferences: Preferences,
 }
+
+/// What a key of this screen does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Act {
+    Newest,
+    New,
+    Open,
+    Up,
+    Down,
+    Look,
+    Lines,
+    Quit,
+}
+
+/// The keys of this screen: dispatch and the bottom line read them.
+const KEYS: &[(&[Key], &str, Act)] = &[
+    (&[Key::Char('1')], "1 newest", Act::Newest),
+    (&[Key::Char('3'), Key::Char('n')], "3 new job", Act::New),
+    (&[Key::Up], "", Act::Up),
+    (&[Key::Down], "Up Down mark", Act::Down),
+    (&[Key::Enter], "Enter open marked", Act::Open),
+    (&[Key::Char('d')], "d look", Act::Look),
+    (&[Key::Char('g')], "g lines", Act::Lines),
+    (&[Key::Char('q'), Key::Control('c')], "q quit", Act::Quit),
+];
 
 impl Start {
     /// Takes a key: `Some(None)` leaves, `Some(Some(..))` is the choice.
     pub fn press(&mut self, key: Key) -> Option<Option<Choice>> {
+        let key = match key {
+            Key::Typed(c) => Key::Char(c.to_ascii_lowercase()),
+            other => other,
+        };
+        let (_, _, act) = KEYS.iter().find(|(keys, _, _)| keys.contains(&key))?;
         let job = |place: usize| {
             self.jobs
                 .get(place)
-                .map(|(name, _)| Choice::Resume(name.clone()))
+                .map(|job| Choice::Resume(job.name.clone()))
         };
-        match key {
-            Key::Char('1') => job(0).map(Some),
-            Key::Char('3' | 'n') | Key::Typed('N') => Some(Some(Choice::New)),
-            Key::Enter => job(self.marked).map(Some),
-            Key::Up => {
+        match act {
+            Act::Newest => job(0).map(Some),
+            Act::New => Some(Some(Choice::New)),
+            Act::Open => job(self.marked).map(Some),
+            Act::Quit => Some(None),
+            Act::Up => {
                 self.marked = self.marked.saturating_sub(1);
                 None
             }
-            Key::Down => {
+            Act::Down => {
                 self.marked = (self.marked + 1).min(self.jobs.len().saturating_sub(1));
                 None
             }
-            Key::Char('q') | Key::Typed('Q') | Key::Control('c') => Some(None),
-            _ => None,
+            Act::Look => {
+                self.preferences.look = self.preferences.look.next();
+                None
+            }
+            Act::Lines => {
+                self.preferences.lines = self.preferences.lines.next();
+                None
+            }
         }
     }
 
     /// Draws the screen.
-    pub fn view(&self, frame: &mut Frame<'_>, theme: &Theme) {
-        let area = frame.area();
-        let columns = usize::from(area.width);
-        let mut lines = vec![
-            Line::styled(truncate("Start", columns), theme.strong),
-            Line::styled("-".repeat(columns), theme.text),
-        ];
-        for (place, text) in self.texts().iter().enumerate() {
-            let marked = place >= 2 && place - 2 == self.marked && place - 2 < self.jobs.len();
-            let style = if marked { theme.marked } else { theme.text };
-            lines.push(Line::styled(truncate(text, columns), style));
+    pub fn view(&self, window: &mut Frame<'_>) {
+        let area = window.area();
+        if area.is_empty() {
+            return;
         }
-        lines.push(Line::default());
-        let keys = "1 newest  3 new job  Up Down mark  Enter open marked  q quit";
-        lines.push(Line::styled(truncate(keys, columns), theme.strong));
-        frame.render_widget(Paragraph::new(lines), area);
+        if room(area.width, area.height, true) == Room::Nothing {
+            return too_small(window, area);
+        }
+        let parts = frame(area, Room::One);
+        let page = self.page(usize::from(parts.screen.width));
+        let marked = Some(self.marked);
+        let at_work = self.jobs.iter().filter(|job| job.open).count();
+        let top = format!("Stillwheel  {} at work", plural(at_work, "job"));
+        let shown = || {
+            KEYS.iter()
+                .map(|(_, words, _)| *words)
+                .filter(|w| !w.is_empty())
+        };
+        let mut keys = shown().collect::<Vec<_>>().join("  ");
+        if width(&keys) > usize::from(area.width) {
+            let bare = shown().filter_map(|words| words.split(' ').next());
+            keys = bare.collect::<Vec<_>>().join(" ");
+        }
+        let said = "Aid only. Work to the approved maintenance data of your aircraft.";
+        let texts = [top.as_str(), said, &keys];
+        paint_frame(window, &page, marked, texts, &self.preferences);
     }
 
-    fn texts(&self) -> Vec<String> {
-        let mut texts = vec![
-            "  1  Go on with the newest job".to_owned(),
-            "  3  New job".to_owned(),
-        ];
-        let marked = |place| if place == self.marked { '>' } else { ' ' };
-        let jobs = self.jobs.iter().enumerate();
-        texts.extend(
-            jobs.map(|(place, (name, about))| format!("{} {name}  {about}", marked(place))),
-        );
-        texts.push("Aid only. Work to the approved maintenance data of your aircraft.".to_owned());
-        texts
+    fn page(&self, columns: usize) -> Page {
+        let mut page = Page::new(columns);
+        let newest = self.jobs.first().map_or(String::new(), JobLine::line);
+        page.row_of(Role::Strong, &format!("  1  Go on: {newest}"));
+        page.row_of(Role::Strong, "  3  New job from a report");
+        for note in &self.notes {
+            page.row_of(Role::Caution, &format!("NOTE  {note}"));
+        }
+        page.rule();
+        let mut heading = "";
+        for (place, job) in self.jobs.iter().enumerate() {
+            let group = if job.open { "At work" } else { "Ended" };
+            if group != heading {
+                page.row(group);
+                heading = group;
+            }
+            page.item(place, &job.line());
+        }
+        page
     }
 
     /// The same line by line. `None` where the input ends or the person leaves.
     pub fn ask(&mut self, lines: &mut Lines<'_>) -> io::Result<Option<Choice>> {
+        for note in &self.notes {
+            lines.say(&format!("NOTE {note}"))?;
+        }
         loop {
-            for (name, about) in self.jobs.iter().take(5) {
-                lines.say(&format!("JOB {name}. {about}"))?;
+            for job in self.jobs.iter().take(5) {
+                lines.say(&format!("JOB {}", job.line()))?;
             }
             lines.say("  1 = go on with the newest job")?;
             lines.say("  3 = new job")?;
@@ -104,5 +179,16 @@ impl Start {
                 return Ok(done);
             }
         }
+    }
+}
+
+impl JobLine {
+    fn line(&self) -> String {
+        let aircraft = if self.aircraft.is_empty() {
+            "no aircraft yet"
+        } else {
+            &self.aircraft
+        };
+        format!("{}  {aircraft}, {}", self.name, self.about)
     }
 }

@@ -1,27 +1,66 @@
 //! What the console shows.
 
-use super::prompt::{Agreed, Prompt, prompt};
+use super::glyphs::Lines;
+use super::layout::{self, Room, room};
+use super::prompt::{Prompt, Wish, prompt, stage};
 use super::theme::Look;
 use crate::base::stamp::Stamp;
-use crate::session::job::Job;
+use crate::diagnosis::ranking::of_100;
+use crate::session::job::{Job, Stage};
+use crate::session::reading::pressure_as_found;
+use crate::session::timer::Timer;
 
 /// The screens.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Screen {
     /// The work: fields, conditions, checks, the end.
     Work,
-    /// What speaks for and against each cause.
+    /// The causes, and what speaks for and against each.
     Why,
+    /// One cause: its event.
+    Cause(usize),
+    /// Every check, and which can be made now.
+    Checks,
+    /// What other answers would lead to.
+    WhatIf,
     /// Every entry.
     Log,
+    /// What the next person has to know.
+    HandOver,
     /// Where you were.
     Pause,
     /// The ways to end.
     Ends,
+    /// Checks, causes, parts, entries and keys by their words.
+    Search,
     /// What was said since the start.
     Messages,
     /// The keys.
     Help,
+}
+
+/// What the person chose about looks and keys.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Preferences {
+    /// The look of the screen.
+    pub look: Look,
+    /// What lines are drawn with.
+    pub lines: Lines,
+    /// Whether letters are keys; without them there are arrows, Enter, function keys and `:`.
+    pub letters: bool,
+    /// Whether the screen stands alone at any size.
+    pub focus: bool,
+}
+
+impl Default for Preferences {
+    fn default() -> Self {
+        Self {
+            look: Look::Mono,
+            lines: Lines::Ascii,
+            letters: true,
+            focus: false,
+        }
+    }
 }
 
 /// The whole state of the console.
@@ -35,21 +74,27 @@ pub struct State {
     pub read_only: bool,
     /// The screen that is shown.
     pub screen: Screen,
-    /// The marked answer of the question, or the first line shown of a list. No answer is marked
-    /// before an arrow was pressed: a mark would push an answer.
+    /// Which of the things that can be marked is marked. No answer is marked before an arrow was
+    /// pressed: a mark would push an answer.
     pub marked: Option<usize>,
+    /// The first row shown of a page on which nothing can be marked.
+    pub scroll: usize,
     /// What is being typed.
     pub input: String,
-    /// Whether a check that takes evidence away was agreed to.
-    pub agreed: Agreed,
+    /// What the person asked for beside what the job proposes.
+    pub wish: Wish,
+    /// Chance of each event before the last entry; empty where there was none.
+    pub before: Vec<f64>,
     /// What just happened; stays until the next action.
     pub message: String,
     /// Everything that was said.
     pub messages: Vec<String>,
     /// The time of the last event.
     pub now: Stamp,
-    /// The look of the screen.
-    pub look: Look,
+    /// Columns and rows of the window.
+    pub size: (u16, u16),
+    /// Looks and keys.
+    pub preferences: Preferences,
 }
 
 impl State {
@@ -61,12 +106,15 @@ impl State {
             read_only: false,
             screen: Screen::Work,
             marked: None,
+            scroll: 0,
             input: String::new(),
-            agreed: None,
+            wish: Wish::default(),
+            before: Vec::new(),
             message: String::new(),
             messages: Vec::new(),
             now,
-            look: Look::Mono,
+            size: (80, 24),
+            preferences: Preferences::default(),
         };
         state.say("Aid only. Work to the approved maintenance data.");
         state
@@ -81,20 +129,51 @@ impl State {
 
     /// What is asked now.
     pub fn prompt(&self) -> Option<Prompt> {
-        prompt(&self.job, self.agreed)
+        prompt(&self.job, self.wish)
     }
 
-    /// Whether something is being typed on this screen: a field, or a command after a colon.
+    /// Where the work stands, the person's own choice before the job's.
+    pub fn stage(&self) -> Stage {
+        stage(&self.job, self.wish)
+    }
+
+    /// What the window has room for.
+    pub fn room(&self) -> Room {
+        room(self.size.0, self.size.1, self.preferences.focus)
+    }
+
+    /// Columns and rows of the screen between the top line and the message.
+    pub fn screen_size(&self) -> (usize, usize) {
+        let area = ratatui::layout::Rect::new(0, 0, self.size.0, self.size.1);
+        let screen = layout::frame(area, self.room()).screen;
+        (usize::from(screen.width), usize::from(screen.height))
+    }
+
+    /// Whether something is being typed: a field, a command after a colon, or words to search for.
     pub fn typing(&self) -> bool {
-        let wanted = self.prompt().is_some_and(|prompt| prompt.typed.is_some());
-        self.screen == Screen::Work && (wanted || self.input.starts_with(':'))
+        match self.screen {
+            Screen::Search => true,
+            Screen::Work => {
+                let wanted = self.prompt().is_some_and(|prompt| prompt.typed.is_some());
+                wanted || self.input.starts_with(':')
+            }
+            _ => false,
+        }
     }
 
-    /// Whether a question with answers by key is on the screen.
-    pub fn asks(&self) -> bool {
-        let asked = self
-            .prompt()
-            .is_some_and(|prompt| !prompt.choices.is_empty());
-        self.screen == Screen::Work && asked
+    /// Points of 100 by which the last entry moved an event; 0 where nothing was entered yet.
+    pub fn change(&self, event: usize) -> i64 {
+        let now = self.job.belief().and_then(|b| b.events.get(event));
+        match (now, self.before.get(event)) {
+            (Some(now), Some(before)) => i64::from(of_100(*now)) - i64::from(of_100(*before)),
+            _ => 0,
+        }
+    }
+
+    /// The next moment at which the screen changes without a key: a timer ends, a reading gets old.
+    pub fn next_moment(&self) -> Option<Stamp> {
+        let timers = self.job.timers().iter().map(Timer::ends);
+        let reading = pressure_as_found(&self.job).map(|reading| reading.old_from());
+        timers.chain(reading).filter(|at| *at > self.now).min()
     }
 }

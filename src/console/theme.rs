@@ -33,6 +33,19 @@ pub enum Look {
 }
 
 impl Look {
+    /// All looks, in the order one key steps through them.
+    pub const ALL: [Self; 4] = [Self::Terminal, Self::Day, Self::Night, Self::Mono];
+
+    /// Its name in the settings.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Terminal => "terminal",
+            Self::Day => "day",
+            Self::Night => "night",
+            Self::Mono => "no-colour",
+        }
+    }
+
     /// The next look.
     #[must_use]
     pub fn next(self) -> Self {

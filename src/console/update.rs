@@ -5,8 +5,12 @@ use super::command::{Command, parse};
 use super::effect::Effect;
 use super::event::{Event, Key};
 use super::keys::resolve;
+use super::movement::go;
+use super::open;
 use super::prompt::{Pressed, clean, digit, typed};
+use super::screens;
 use super::state::{Screen, State};
+use crate::base::stamp::Stamp;
 use crate::session::entry::What;
 
 /// Takes one event.
@@ -22,7 +26,11 @@ pub fn update(state: &mut State, event: &Event) -> Option<Effect> {
             None
         }
         Event::Paste(_) => say(state, "There is no field to paste into here."),
-        Event::Resize => None,
+        Event::Resize(columns, rows) => {
+            state.size = (*columns, *rows);
+            None
+        }
+        Event::Moment(at) => moment(state, *at),
     }
 }
 
@@ -38,92 +46,98 @@ fn dead_key(state: &mut State, key: Key) -> Option<Effect> {
     }
 }
 
+/// A timer that is over is said; a reading that got old is drawn as such.
+fn moment(state: &mut State, at: Stamp) -> Option<Effect> {
+    let over = state.job.timers().iter().find(|timer| timer.ends() == at);
+    let line = over.map(|timer| timer.line(at))?;
+    say(state, &line)
+}
+
 fn act(state: &mut State, action: Action) -> Option<Effect> {
     match action {
         Action::Digit(pressed) => press(state, pressed),
-        Action::Accept => {
-            let prompt = state.prompt()?;
-            let Some(choice) = state.marked.and_then(|place| prompt.choices.get(place)) else {
-                return say(
-                    state,
-                    "Nothing is marked. Press a digit, or mark with the arrows.",
-                );
-            };
-            press(state, choice.digit)
+        Action::Accept => open::accept(state),
+        Action::Type(c) => type_in(state, |input| input.push(c)),
+        Action::Erase if state.input.is_empty() && state.screen == Screen::Search => {
+            show(state, Screen::Work)
         }
-        Action::Type(c) => {
-            state.input.push(c);
-            None
-        }
-        Action::Erase => {
-            state.input.pop();
-            None
-        }
-        Action::Clear => {
-            state.input.clear();
-            None
-        }
+        Action::Erase => type_in(state, |input| {
+            input.pop();
+        }),
+        Action::Clear if state.input.is_empty() => back(state),
+        Action::Clear => type_in(state, String::clear),
         Action::Command => {
-            ":".clone_into(&mut state.input);
-            None
+            show(state, Screen::Work);
+            type_in(state, |input| input.push(':'))
         }
+        Action::Send if state.screen == Screen::Search => open::accept(state),
         Action::Send => send(state),
-        Action::Up => {
-            state.marked = Some(state.marked.map_or(0, |place| place.saturating_sub(1)));
-            None
-        }
-        Action::Down => {
-            state.marked = Some(down(state));
-            None
-        }
+        Action::Move(way) => go(state, way),
         Action::Undo => Some(Effect::Enter(What::Undo)),
         Action::Redo => Some(Effect::Enter(What::Redo)),
-        Action::Why => show(state, Screen::Why),
-        Action::Log => show(state, Screen::Log),
-        Action::Pause => show(state, Screen::Pause),
-        Action::Ends => show(state, Screen::Ends),
-        Action::Messages => show(state, Screen::Messages),
+        Action::Show(screen) => show(state, screen),
         Action::Look => {
-            state.look = state.look.next();
-            let word = state.look.word();
+            state.preferences.look = state.preferences.look.next();
+            let word = state.preferences.look.word();
             say(state, &format!("Look: {word}."))
         }
-        Action::Help => show(state, Screen::Help),
-        Action::Back => show(state, Screen::Work),
+        Action::Lines => {
+            state.preferences.lines = state.preferences.lines.next();
+            let word = state.preferences.lines.word();
+            say(state, &format!("Lines: {word}."))
+        }
+        Action::Focus => {
+            state.preferences.focus = !state.preferences.focus;
+            let word = if state.preferences.focus { "on" } else { "off" };
+            say(state, &format!("The question alone: {word}."))
+        }
+        Action::Back => back(state),
         Action::Suspend => Some(Effect::Suspend),
         Action::Quit => Some(Effect::Leave),
     }
 }
 
-fn down(state: &State) -> usize {
-    let last = match state.screen {
-        Screen::Work => state
-            .prompt()
-            .map_or(0, |p| p.choices.len().saturating_sub(1)),
-        // Lists are cut to the screen when drawn; the view shows what is there.
-        _ => 500,
-    };
-    let from_list = state.screen != Screen::Work;
-    let next = state
-        .marked
-        .map_or(usize::from(from_list), |place| place + 1);
-    next.min(last)
+/// Changes what is being typed; what was found by it is marked from the top again.
+fn type_in(state: &mut State, change: impl FnOnce(&mut String)) -> Option<Effect> {
+    change(&mut state.input);
+    state.marked = None;
+    None
 }
 
-fn show(state: &mut State, screen: Screen) -> Option<Effect> {
+/// Shows a screen from its start.
+pub fn show(state: &mut State, screen: Screen) -> Option<Effect> {
     state.screen = screen;
     state.message.clear();
-    state.marked = None;
+    state.scroll = 0;
     state.input.clear();
+    let (columns, rows) = state.screen_size();
+    let items = screens::page(state, state.room(), columns, rows)
+        .items()
+        .len();
+    state.marked = screens::first_mark(screen, items);
     None
+}
+
+/// One screen back; on the work itself, back to what the job asks.
+fn back(state: &mut State) -> Option<Effect> {
+    match state.screen {
+        Screen::Cause(_) => show(state, Screen::Why),
+        Screen::Work => {
+            state.wish.chosen = None;
+            state.wish.handing = None;
+            show(state, Screen::Work)
+        }
+        _ => show(state, Screen::Work),
+    }
 }
 
 /// Presses a digit.
 pub fn press(state: &mut State, pressed: char) -> Option<Effect> {
-    match digit(&state.job, state.agreed, pressed, None) {
+    match digit(&state.job, state.wish, pressed, None) {
         Pressed::Entry(what) => Some(Effect::Enter(what)),
         Pressed::Agree(check) => {
-            state.agreed = Some(check);
+            state.wish.agreed = Some(check);
+            state.marked = None;
             say(state, "Go on. What does it show?")
         }
         Pressed::NotYet => say(
@@ -144,7 +158,7 @@ pub fn send(state: &mut State) -> Option<Effect> {
     if line.trim() == "0" && zero {
         return press(state, '0');
     }
-    match typed(&state.job, &line) {
+    match typed(&state.job, state.wish, &line) {
         Ok(what) => Some(Effect::Enter(what)),
         Err(reason) => say(state, &reason),
     }
@@ -154,12 +168,14 @@ pub fn send(state: &mut State) -> Option<Effect> {
 pub fn run(state: &mut State, line: &str) -> Option<Effect> {
     match parse(&state.job, line) {
         Ok(Command::Enter(what)) => Some(Effect::Enter(what)),
-        Ok(Command::Log) => show(state, Screen::Log),
-        Ok(Command::Why) => show(state, Screen::Why),
-        Ok(Command::Pause) => show(state, Screen::Pause),
-        Ok(Command::Ends) => show(state, Screen::Ends),
-        Ok(Command::Messages) => show(state, Screen::Messages),
-        Ok(Command::Help) => show(state, Screen::Help),
+        Ok(Command::Show(screen)) => show(state, screen),
+        Ok(Command::Check(check)) => open::choose(state, check),
+        Ok(Command::HandOver) => open::hand_over(state),
+        Ok(Command::Search(words)) => {
+            show(state, Screen::Search);
+            state.input = words;
+            None
+        }
         Ok(Command::Quit) => Some(Effect::Leave),
         Err(reason) => say(state, &reason),
     }

@@ -1,20 +1,20 @@
-//! The whole frame: top line, rule, body, what just happened, keys.
+//! The whole frame: top line, rule, screen and panels, what just happened, keys.
 
 use ratatui::Frame;
-use ratatui::layout::{Constraint, Layout, Rect};
-use ratatui::text::{Line, Span};
+use ratatui::layout::{Position, Rect};
+use ratatui::text::Line;
 use ratatui::widgets::Paragraph;
 
+use super::glyphs::Glyphs;
 use super::keys::footer;
+use super::layout::{self, Room, room};
+use super::page::{Page, Role};
+use super::panels::beside;
 use super::screens;
-use super::state::{Screen, State};
+use super::state::{Preferences, Screen, State};
 use super::theme::Theme;
-use crate::base::text::{pad, truncate, width};
-
-/// Smallest window that shows a question.
-const SMALLEST: (u16, u16) = (40, 12);
-/// Text is never set wider than this.
-const WIDEST: u16 = 100;
+use super::top_line::top_line;
+use crate::base::text::{pad, truncate};
 
 /// Draws the state.
 pub fn view(frame: &mut Frame<'_>, state: &State, theme: &Theme) {
@@ -23,107 +23,137 @@ pub fn view(frame: &mut Frame<'_>, state: &State, theme: &Theme) {
         return;
     }
     frame.buffer_mut().set_style(area, theme.paper);
-    if area.width < SMALLEST.0 || area.height < SMALLEST.1 {
+    let room = room(area.width, area.height, state.preferences.focus);
+    if room == Room::Nothing {
         return too_small(frame, area);
     }
-    let area = Rect {
-        width: area.width.min(WIDEST),
-        ..area
-    };
-    let [top, rule, body, happened, keys] = Layout::vertical([
-        Constraint::Length(1),
-        Constraint::Length(1),
-        Constraint::Min(0),
-        Constraint::Length(1),
-        Constraint::Length(1),
-    ])
-    .areas(area);
-    frame.render_widget(top_line(state, theme, top.width), top);
-    let dashes = "-".repeat(usize::from(rule.width));
-    frame.render_widget(Paragraph::new(Line::styled(dashes, theme.text)), rule);
-    let lines = body_lines(state, theme, body);
-    let scroll = match state.screen {
-        Screen::Work => 0,
-        _ => scroll(state.marked.unwrap_or(0), lines.len(), body.height),
-    };
-    let length = lines.len();
-    frame.render_widget(Paragraph::new(lines).scroll((scroll, 0)), body);
-    let more = usize::from(scroll) + usize::from(body.height) < length;
-    let list = state.screen != Screen::Work;
-    let message = if list && more {
+    let glyphs = state.preferences.lines.glyphs();
+    let parts = layout::frame(area, room);
+    let top = top_line(state, theme, usize::from(parts.top.width));
+    frame.render_widget(Paragraph::new(top), parts.top);
+    let rule = glyphs
+        .rule
+        .to_string()
+        .repeat(usize::from(parts.rule.width));
+    frame.render_widget(Paragraph::new(Line::styled(rule, theme.text)), parts.rule);
+    let more = screen(frame, state, theme, room, parts.screen);
+    let (columns, rows) = size(parts.beside.first().copied().unwrap_or_default());
+    let pages = beside(state, room, columns, rows);
+    for (page, place) in pages.iter().zip(&parts.beside) {
+        paint(frame, page, 0, None, glyphs, theme, *place);
+    }
+    for wall in &parts.walls {
+        let lines =
+            vec![Line::styled(glyphs.wall.to_string(), theme.text); usize::from(wall.height)];
+        frame.render_widget(Paragraph::new(lines), *wall);
+    }
+    let message = if more && state.message.is_empty() {
         "More below: Down."
     } else {
         &state.message
     };
-    let message = truncate(message, usize::from(happened.width));
-    frame.render_widget(Paragraph::new(Line::styled(message, theme.text)), happened);
-    let footer = truncate(
-        &footer(state, usize::from(keys.width)),
-        usize::from(keys.width),
+    let message = truncate(message, usize::from(parts.happened.width));
+    frame.render_widget(
+        Paragraph::new(Line::styled(message, theme.text)),
+        parts.happened,
     );
-    frame.render_widget(Paragraph::new(Line::styled(footer, theme.strong)), keys);
+    let columns = usize::from(parts.keys.width);
+    let keys = truncate(&footer(state, columns), columns);
+    frame.render_widget(Paragraph::new(Line::styled(keys, theme.strong)), parts.keys);
 }
 
-/// What stands between the rule and the message.
-fn body_lines(state: &State, theme: &Theme, body: Rect) -> Vec<Line<'static>> {
-    let plain = |texts: Vec<String>| -> Vec<Line<'static>> {
-        texts
-            .into_iter()
-            .map(|text| Line::styled(text, theme.text))
-            .collect()
+/// Draws the screen itself; true where there is more below it.
+fn screen(frame: &mut Frame<'_>, state: &State, theme: &Theme, room: Room, place: Rect) -> bool {
+    let (columns, rows) = size(place);
+    let page = screens::page(state, room, columns, rows);
+    let marked = state.marked;
+    let from = match state.screen {
+        // A question begins at its top whatever is marked.
+        Screen::Work => 0,
+        _ => page.first_shown(state.scroll, marked, rows),
     };
-    let columns = usize::from(body.width);
-    match state.screen {
-        Screen::Work => screens::work::lines(state, theme, body),
-        Screen::Why => plain(screens::why::texts(state, columns)),
-        Screen::Log => plain(screens::log::texts(state)),
-        Screen::Pause => plain(screens::pause::texts(state)),
-        Screen::Ends => plain(screens::ends::texts()),
-        Screen::Messages => plain(state.messages.clone()),
-        Screen::Help => plain(screens::help::texts()),
+    let marked_row = marked.and_then(|nth| page.item_rows().get(nth).copied());
+    let most = page.rows.len().saturating_sub(rows);
+    let glyphs = state.preferences.lines.glyphs();
+    paint(frame, &page, from, marked_row, glyphs, theme, place);
+    state.screen != Screen::Work && from < most
+}
+
+/// Draws a page that stands alone, with its top line, its message and its keys.
+pub fn paint_frame(
+    window: &mut Frame<'_>,
+    page: &Page,
+    marked: Option<usize>,
+    [top, happened, keys]: [&str; 3],
+    preferences: &Preferences,
+) {
+    let theme = preferences.look.theme();
+    let glyphs = preferences.lines.glyphs();
+    let area = window.area();
+    window.buffer_mut().set_style(area, theme.paper);
+    let parts = layout::frame(area, Room::One);
+    let columns = usize::from(area.width);
+    let rule = glyphs.rule.to_string().repeat(columns);
+    for (text, style, place) in [
+        (top, theme.strong, parts.top),
+        (rule.as_str(), theme.text, parts.rule),
+        (happened, theme.text, parts.happened),
+        (keys, theme.strong, parts.keys),
+    ] {
+        let line = Line::styled(truncate(text, columns), style);
+        window.render_widget(Paragraph::new(line), place);
+    }
+    let rows = usize::from(parts.screen.height);
+    let from = page.first_shown(0, marked, rows);
+    let row = marked.and_then(|nth| page.item_rows().get(nth).copied());
+    paint(window, page, from, row, glyphs, theme, parts.screen);
+}
+
+/// Draws rows of a page from one on; the terminal's own cursor stands where something is typed,
+/// else at the marked row, else at the first: readers of the screen aloud follow it.
+fn paint(
+    frame: &mut Frame<'_>,
+    page: &Page,
+    from: usize,
+    marked: Option<usize>,
+    glyphs: &Glyphs,
+    theme: &Theme,
+    place: Rect,
+) {
+    let columns = usize::from(place.width);
+    let shown = page.rows.iter().enumerate().skip(from);
+    for ((at, row), y) in shown.zip(place.y..place.bottom()) {
+        let line = match row.role {
+            Role::Rule => Line::styled(glyphs.rule.to_string().repeat(columns), theme.text),
+            _ if marked == Some(at) => {
+                let rest = row.text.get(2..).unwrap_or_default();
+                Line::styled(pad(&format!("> {rest}"), columns), theme.marked)
+            }
+            Role::Text => Line::styled(row.text.clone(), theme.text),
+            Role::Strong => Line::styled(row.text.clone(), theme.strong),
+            Role::Warning => Line::styled(row.text.clone(), theme.warning),
+            Role::Caution => Line::styled(row.text.clone(), theme.caution),
+        };
+        let area = Rect {
+            y,
+            height: 1,
+            ..place
+        };
+        frame.render_widget(Paragraph::new(line), area);
+        if row.cursor {
+            let end = crate::base::text::width(&row.text).min(columns.saturating_sub(1));
+            let x = place.x + u16::try_from(end).unwrap_or(0);
+            frame.set_cursor_position(Position { x, y });
+        }
     }
 }
 
-/// The first line shown, so that the last page is always full.
-fn scroll(wanted: usize, lines: usize, height: u16) -> u16 {
-    let most = lines.saturating_sub(usize::from(height));
-    u16::try_from(wanted.min(most)).unwrap_or(u16::MAX)
+fn size(place: Rect) -> (usize, usize) {
+    (usize::from(place.width), usize::from(place.height))
 }
 
-fn top_line(state: &State, theme: &Theme, columns: u16) -> Paragraph<'static> {
-    let (safety, style) = if state.job.chocked() {
-        ("CHOCKS IN", theme.strong)
-    } else {
-        ("NOT CHOCKED", theme.warning)
-    };
-    let screen = match state.screen {
-        Screen::Work => state
-            .prompt()
-            .map_or("Where it stands".to_owned(), |prompt| prompt.place),
-        Screen::Why => "For and against".to_owned(),
-        Screen::Log => "Log".to_owned(),
-        Screen::Pause => "Paused".to_owned(),
-        Screen::Ends => "Ways to end".to_owned(),
-        Screen::Messages => "Messages".to_owned(),
-        Screen::Help => "Help".to_owned(),
-    };
-    let columns = usize::from(columns);
-    let aircraft = state.job.field("aircraft").unwrap_or_default();
-    let pressure = state.job.field("pressure-as-found").unwrap_or_default();
-    let known: Vec<&str> = [aircraft, &screen, pressure]
-        .into_iter()
-        .filter(|t| !t.is_empty())
-        .collect();
-    let left = known.join("  ");
-    let left = pad(&left, columns.saturating_sub(width(safety) + 1));
-    Paragraph::new(Line::from(vec![
-        Span::styled(left, theme.strong),
-        Span::raw(" "),
-        Span::styled(safety, style),
-    ]))
-}
-
-fn too_small(frame: &mut Frame<'_>, area: Rect) {
+/// One line that asks for a larger window.
+pub fn too_small(frame: &mut Frame<'_>, area: Rect) {
     let words = "Make the window larger, or run with --plain. The job is safe.";
     let line = truncate(words, usize::from(area.width));
     frame.render_widget(Paragraph::new(line), area);

@@ -5,6 +5,7 @@ use super::evidence::{Evidence, Reply};
 use super::inference::{Belief, Inference};
 use super::model::Model;
 use super::situation::{Cost, Situation};
+use super::what_if::leader;
 use crate::tree::node::Node;
 
 /// Gains below this are rounding.
@@ -42,6 +43,7 @@ pub fn proposals(
     let mut all: Vec<Proposal> = (0..model.checks.len())
         .filter(|check| matches!(evidence.replies[*check], Reply::Open))
         .filter_map(|check| proposal(model, belief, situation, check))
+        .filter(|proposal| proposal.gain >= NO_GAIN)
         .collect();
     let best = all.iter().map(|p| p.per_minute).fold(0.0, f64::max);
     let key = |p: &Proposal| {
@@ -63,7 +65,10 @@ pub fn proposals(
     all
 }
 
-fn proposal(
+/// What a check would tell and cost from here, whether it tells anything or not.
+///
+/// `None` where it comes too late, or where no way leads to the state it needs.
+pub fn proposal(
     model: &Model,
     belief: &Belief,
     situation: &Situation,
@@ -75,9 +80,6 @@ fn proposal(
         return None;
     }
     let gain = gain(model, check, &belief.lines[place]);
-    if gain < NO_GAIN {
-        return None;
-    }
     let cost = situation.cost(model, check)?;
     Some(Proposal {
         check: place,
@@ -145,7 +147,7 @@ pub struct Effect {
     /// Chance of this answer.
     pub chance: f64,
     /// The cause that would then lead, with its probability; `None` where the answer cannot be.
-    pub leader: Option<(usize, f64)>,
+    pub leader: super::what_if::Leader,
 }
 
 /// What each answer to a check would do to the ranking.
@@ -154,15 +156,10 @@ pub fn effects(inference: &Inference, evidence: &Evidence, proposal: &Proposal) 
     let effect = |(answer, chance): (usize, &f64)| {
         let mut then = evidence.clone();
         then.answer(model, proposal.check, answer);
-        let belief = inference.believe(&then).ok();
-        let leader = belief.and_then(|belief| {
-            let ranked = super::ranking::ranking(model, &belief, super::cause::Part::Cause);
-            ranked.first().map(|row| (row.event, row.probability))
-        });
         Effect {
             answer,
             chance: *chance,
-            leader,
+            leader: leader(inference, &then),
         }
     };
     proposal.answers.iter().enumerate().map(effect).collect()

@@ -1,15 +1,11 @@
 //! Where the work stands, for somebody who comes back to it.
 
 use crate::base::stamp::Stamp;
-use crate::session::field::Section;
-use crate::session::fields::of;
 use crate::session::job::{Job, Stage};
+use crate::session::reading::pressure_as_found;
 use crate::session::standing::standing;
 
 use super::log_text::words;
-
-/// A reading older than this is asked for again.
-const OLD_MINUTES: i64 = 15;
 
 /// The card: where you were, the last three entries, what is open, what is old.
 pub fn pause_card(job: &Job, job_name: &str, now: Stamp) -> Vec<String> {
@@ -32,14 +28,9 @@ pub fn pause_card(job: &Job, job_name: &str, now: Stamp) -> Vec<String> {
         if job.chocked() { "IN" } else { "NOT IN" }
     ));
     lines.push(format!("Pressure       {}", pressure(job, now)));
-    let unsaved: Vec<usize> = of(Section::Evidence)
-        .filter(|field| !job.was_asked(*field))
-        .collect();
-    if !unsaved.is_empty() {
-        lines.push(format!(
-            "Evidence       {} still to write down",
-            unsaved.len()
-        ));
+    let open = job.evidence_open();
+    if open > 0 {
+        lines.push(format!("Evidence       {open} still to write down"));
     }
     lines.push(
         "On return      still true? Read old values again before you rely on them.".to_owned(),
@@ -47,23 +38,13 @@ pub fn pause_card(job: &Job, job_name: &str, now: Stamp) -> Vec<String> {
     lines
 }
 
-/// The pressure as found, with its side and age.
+/// The pressure as found, with side, time, and OLD where it is; or that it was not read.
 pub fn pressure(job: &Job, now: Stamp) -> String {
-    let Some(value) = job.field("pressure-as-found") else {
+    let Some(reading) = pressure_as_found(job) else {
         return "not read".to_owned();
     };
-    let stands = standing(job.entries()).entries;
-    let place = crate::session::fields::place("pressure-as-found");
-    let entry = stands.iter().rev().find(|(_, what)| {
-        matches!(what, crate::session::entry::What::Field { field, .. } if Some(*field) == place)
-    });
-    let Some((at, _)) = entry else {
-        return value.to_owned();
-    };
-    let read = job.entries()[*at].at;
-    let age = (now.seconds() - read.seconds()) / 60;
-    let old = if age > OLD_MINUTES { ", OLD" } else { "" };
-    format!("{value} gas side at {}{old}", read.clock())
+    let old = if reading.is_old(now) { ", OLD" } else { "" };
+    format!("{} gas side at {}{old}", reading.value, reading.at.clock())
 }
 
 fn stage_words(job: &Job) -> String {

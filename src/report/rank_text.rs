@@ -149,14 +149,8 @@ fn body(text: &mut String, inference: &Inference, evidence: &Evidence, ranking: 
 
 /// One row in so many columns: title, count of 100, bar where there is room for it.
 pub fn cause_row(title: &str, probability: f64, columns: usize) -> String {
-    let count = of_100(probability);
-    let bar = "#".repeat(count.div_ceil(5) as usize);
-    // A cause that is possible is never shown as plainly nothing.
-    let count = if count == 0 && probability > 0.0 {
-        "<1".to_owned()
-    } else {
-        count.to_string()
-    };
+    let bar = "#".repeat(of_100(probability).div_ceil(5) as usize);
+    let count = share_words(probability);
     let title_columns = TITLE.min(columns.saturating_sub(6));
     let row = format!("  {} {count:>3}", pad(title, title_columns));
     let with_bar = format!("{row}  {bar}");
@@ -329,7 +323,16 @@ pub fn why(model: &Model, proposal: &Proposal) -> String {
     words.join(", ")
 }
 
-fn people(count: u32) -> String {
+/// How many of 100; a chance that is possible is never shown as plainly nothing.
+pub fn share_words(chance: f64) -> String {
+    match of_100(chance) {
+        0 if chance > 0.0 => "<1".to_owned(),
+        count => count.to_string(),
+    }
+}
+
+/// `1 person`, `2 people`.
+pub fn people(count: u32) -> String {
     match count {
         1 => "1 person".to_owned(),
         count => format!("{count} people"),

@@ -303,7 +303,8 @@ fn annex(job: &Job) -> Vec<Block> {
     blocks
 }
 
-fn hand_over(job: &Job, now: Stamp) -> Vec<Block> {
+/// What the next person has to know, most urgent first.
+pub fn hand_over(job: &Job, now: Stamp) -> Vec<Block> {
     let model = job.model();
     let chocks = if job.chocked() {
         let by = job.field("chocks-by").unwrap_or("not written down");

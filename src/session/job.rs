@@ -206,7 +206,7 @@ impl Job {
 
     /// Whether a lock is open: every field for it was answered yes. Locks without a field are
     /// settled at the check itself.
-    fn is_open(&self, lock: &str) -> bool {
+    pub fn is_open(&self, lock: &str) -> bool {
         let fields = FIELDS.iter().zip(&self.view.fields);
         fields
             .filter(|(field, _)| field.lock == Some(lock))
@@ -229,13 +229,10 @@ impl Job {
     /// Why a way to end does not fit what is known.
     fn refuses_end(&self, end: usize) -> Option<String> {
         let end = &END_STATES[end];
-        let due = of(Section::Safety)
-            .chain(of(Section::Aircraft))
-            .any(|f| self.is_due(f));
         if self.end().is_some() {
             return Some("An end is chosen already; u takes it back.".to_owned());
         }
-        if due {
+        if !self.is_identified() {
             return Some("People, chocks and aircraft come first.".to_owned());
         }
         let rule = self.view.rule.as_ref();
@@ -333,6 +330,25 @@ impl Job {
     /// They count as out again once somebody says so at the end.
     pub fn chocked(&self) -> bool {
         self.is_open("chocks") && self.field("chocks-left") != Some("no")
+    }
+
+    /// Whether people, chocks and aircraft were asked.
+    pub fn is_identified(&self) -> bool {
+        let mut asked = of(Section::Safety).chain(of(Section::Aircraft));
+        !asked.any(|field| self.is_due(field))
+    }
+
+    /// How many of the readings and positions that the first pump start would erase were not asked.
+    pub fn evidence_open(&self) -> usize {
+        of(Section::Evidence)
+            .filter(|field| !self.was_asked(*field))
+            .count()
+    }
+
+    /// How many of them are known, of how many.
+    pub fn evidence_kept(&self) -> (usize, usize) {
+        let known = of(Section::Evidence).filter(|field| self.field(FIELDS[*field].id).is_some());
+        (known.count(), of(Section::Evidence).count())
     }
 
     /// The way to end that was chosen, or that the intake forced.

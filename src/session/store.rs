@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 
 use super::header::Header;
 use super::journal::{header_line, read_header};
+use super::listed::Listed;
 
 /// Ending of job files.
 const ENDING: &str = "jsonl";
@@ -14,17 +15,6 @@ const ENDING: &str = "jsonl";
 #[derive(Debug, Clone)]
 pub struct Store {
     folder: PathBuf,
-}
-
-/// One job in a list.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Listed {
-    /// Name of the job.
-    pub name: String,
-    /// Its header, or why it cannot be opened.
-    pub header: Result<Header, String>,
-    /// The lines after the header that are whole.
-    pub lines: Vec<String>,
 }
 
 /// A job that was opened.
@@ -75,23 +65,6 @@ fn at(path: &Path) -> impl Fn(io::Error) -> StoreError + '_ {
     move |error| StoreError::System {
         path: path.display().to_string(),
         error,
-    }
-}
-
-impl Listed {
-    /// The name of the end that was chosen, if one was and was not taken back at once.
-    pub fn ended(&self) -> Option<String> {
-        let mut end = None;
-        for line in &self.lines {
-            let value: serde_json::Value = serde_json::from_str(line).unwrap_or_default();
-            match value["entry"].as_str() {
-                Some("end") => end = value["state"].as_str().map(str::to_owned),
-                // Undone later than this, an end shows when the job is opened.
-                Some("undo") if end.is_some() => end = None,
-                _ => {}
-            }
-        }
-        end
     }
 }
 

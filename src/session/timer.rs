@@ -14,20 +14,23 @@ pub struct Timer {
 }
 
 impl Timer {
-    /// Seconds left at a moment; negative once it is over.
-    pub fn left(&self, now: Stamp) -> i64 {
-        self.started.seconds() + i64::from(self.minutes) * 60 - now.seconds()
+    /// The moment it ends.
+    pub fn ends(&self) -> Stamp {
+        Stamp::from_seconds(self.started.seconds() + i64::from(self.minutes) * 60)
     }
 
-    /// One line about it.
+    /// Seconds left at a moment; negative once it is over.
+    pub fn left(&self, now: Stamp) -> i64 {
+        self.ends().seconds() - now.seconds()
+    }
+
+    /// One line about it that stays true while nothing is pressed: moments, no countdown.
     pub fn line(&self, now: Stamp) -> String {
-        let (label, minutes) = (&self.label, self.minutes);
-        match self.left(now) {
-            left if left > 0 => {
-                let (m, s) = (left / 60, left % 60);
-                format!("TIMER {label}: {m}:{s:02} of {minutes} min left")
-            }
-            over => format!("TIMER {label}: OVER since {} min", -over / 60),
+        let (label, minutes, ends) = (&self.label, self.minutes, self.ends().clock());
+        if self.left(now) > 0 {
+            format!("TIMER {label}: runs until {ends}, {minutes} min in all")
+        } else {
+            format!("TIMER {label}: OVER since {ends}, {minutes} min in all")
         }
     }
 }
@@ -44,7 +47,8 @@ mod tests {
             minutes: 30,
         };
         assert_eq!(timer.left(Stamp::from_seconds(1000 + 60)), 29 * 60);
+        // 1000 s and 30 min are 00:46:40.
         let over = timer.line(Stamp::from_seconds(1000 + 40 * 60));
-        assert_eq!(over, "TIMER leak-down: OVER since 10 min");
+        assert_eq!(over, "TIMER leak-down: OVER since 00:46, 30 min in all");
     }
 }

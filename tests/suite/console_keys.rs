@@ -449,12 +449,18 @@ fn control_characters_do_not_get_into_names() {
 #[test]
 fn other_screens_come_and_go() {
     let mut state = console();
+    intake(&mut state, true);
+    let asked = state.job.stage().clone();
     for (key, screen) in [
         ("w", Screen::Why),
+        ("o", Screen::Checks),
+        ("i", Screen::WhatIf),
         ("l", Screen::Log),
+        ("h", Screen::HandOver),
         ("e", Screen::Ends),
         ("p", Screen::Pause),
         ("m", Screen::Messages),
+        ("/", Screen::Search),
         ("?", Screen::Help),
     ] {
         press(&mut state, key);
@@ -462,10 +468,14 @@ fn other_screens_come_and_go() {
         press(&mut state, "1");
         assert_eq!(
             *state.job.stage(),
-            Stage::Field(0),
+            asked,
             "an answer needs its question on the screen"
         );
-        press(&mut state, "<");
+        // What was typed to search for goes first, then the screen.
+        press(
+            &mut state,
+            if screen == Screen::Search { "<<" } else { "<" },
+        );
         assert_eq!(state.screen, Screen::Work);
     }
 }
@@ -581,12 +591,13 @@ proptest::proptest! {
 
     #[test]
     fn any_size_and_any_keys_draw_without_panic(
-        columns in 0u16..220, rows in 0u16..70, start in proptest::bool::ANY, keys in "[0-9urwlepm?<~^:\n]{0,60}"
+        columns in 0u16..220, rows in 0u16..70, start in proptest::bool::ANY, keys in "[0-9urwoilhepm/dgf?<~^:\n]{0,60}"
     ) {
         let mut state = console();
         if start {
             intake(&mut state, true);
         }
+        send(&mut state, &Event::Resize(columns, rows));
         press(&mut state, &keys);
         let screen = draw(&state, columns, rows);
         proptest::prop_assert!(!screen.contains("NaN"));

@@ -152,6 +152,14 @@ fn the_readme_holds_the_keys_and_the_commands() {
             "{key} {help}"
         );
     }
+    for row in stillwheel::console::command::COMMANDS {
+        let words = format!("{} {}", row.name, row.argument);
+        let letter = row
+            .letter
+            .map_or(String::new(), |letter| letter.to_string());
+        let line = format!("| :{} | {letter} | {} |", words.trim_end(), row.help);
+        assert!(readme.contains(&line), "{line}");
+    }
     for command in [
         "cargo run --release",
         "cargo test",

@@ -3,6 +3,7 @@
 use crate::console_keys::{console, draw, intake, press};
 use crate::run::{expect_file, root};
 use ratatui::style::{Color, Modifier};
+use stillwheel::console::start::{JobLine, Start};
 use stillwheel::console::state::State;
 use stillwheel::console::theme::{MONO, TERMINAL, Theme};
 use stillwheel::console::view::view;
@@ -35,7 +36,7 @@ fn styles(state: &State, theme: &Theme, columns: u16, rows: u16) -> String {
 }
 
 fn snapshot(name: &str, state: &State) {
-    for (columns, rows) in [(40, 12), (80, 24), (120, 40)] {
+    for (columns, rows) in [(40, 12), (80, 24), (120, 40), (200, 60)] {
         let mut text = draw(state, columns, rows);
         for (title, theme) in [("mono", &MONO), ("terminal colours", &TERMINAL)] {
             text.push_str(&format!(
@@ -61,6 +62,16 @@ fn screens_are_as_they_were() {
     snapshot("question-after", &state);
     press(&mut state, "w");
     snapshot("why", &state);
+    press(&mut state, "\n");
+    snapshot("cause", &state);
+    press(&mut state, "<<o");
+    snapshot("checks", &state);
+    press(&mut state, "<i");
+    snapshot("what-if", &state);
+    press(&mut state, "</valve\u{301} PARK");
+    snapshot("search", &state);
+    press(&mut state, "<<<<<<<<<<<<<<h");
+    snapshot("hand-over", &state);
     press(&mut state, "<l");
     snapshot("log", &state);
     press(&mut state, "<p");
@@ -69,6 +80,44 @@ fn screens_are_as_they_were() {
     snapshot("ends", &state);
     press(&mut state, "<?");
     snapshot("help", &state);
-    press(&mut state, "<:end 5\n");
+    press(&mut state, "g<");
+    snapshot("question-box", &state);
+    press(&mut state, "g:end 5\n");
     snapshot("closing", &state);
+}
+
+#[test]
+fn the_start_screen_is_as_it_was() {
+    let job = |name: &str, aircraft: &str, about: &str, open| JobLine {
+        name: name.to_owned(),
+        aircraft: aircraft.to_owned(),
+        about: about.to_owned(),
+        open,
+    };
+    let start = Start {
+        jobs: vec![
+            job(
+                "20261125-0231",
+                "DEMO-7",
+                "REPEAT: 2 jobs on it; 12 entries, last 11-25 02:44",
+                true,
+            ),
+            job(
+                "20261124-2310",
+                "DEMO-9",
+                "3 entries, last 11-24 23:12",
+                true,
+            ),
+            job("20261116-0410", "DEMO-7", "ended as not reproduced", false),
+        ],
+        marked: 1,
+        ..Start::default()
+    };
+    for (columns, rows) in [(40, 12), (80, 24)] {
+        let backend = ratatui::backend::TestBackend::new(columns, rows);
+        let mut terminal = ratatui::Terminal::new(backend).unwrap();
+        terminal.draw(|frame| start.view(frame)).unwrap();
+        let path = root().join(format!("tests/screens/start-{columns}x{rows}.txt"));
+        expect_file(&path, &terminal.backend().to_string());
+    }
 }

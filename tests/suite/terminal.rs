@@ -156,7 +156,7 @@ fn it_goes_on_in_two_keys() {
     console.press("q");
     console.wait();
     let mut again = InTerminal::console(folder.path(), &[]);
-    again.until("Go on with the newest job");
+    again.until("1  Go on:");
     again.press("1");
     again.until("Nose chocks IN");
     again.press("1");
@@ -202,11 +202,11 @@ fn without_colour_no_colour_byte_is_sent_and_the_marked_row_stays_reversed() {
     let mut console = InTerminal::console(folder.path(), &[("NO_COLOR", "1")]);
     console.until("Anyone hurt");
     console.press("\u{1b}[B");
-    console.until("> 1");
+    console.until(">  1");
     let reversed = {
         let parser = console.parser.lock().unwrap();
         let screen = parser.screen();
-        let row = (0..24).find(|row| screen.contents_between(*row, 0, *row, 80).contains("> 1"));
+        let row = (0..24).find(|row| screen.contents_between(*row, 0, *row, 80).contains(">  1"));
         screen.cell(row.unwrap(), 3).unwrap().inverse()
     };
     assert!(reversed, "the marked answer is shown by reverse video");

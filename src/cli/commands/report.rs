@@ -3,15 +3,19 @@
 use super::open_job::{Failure, open};
 use super::work::newest;
 use crate::cli::args::{Arguments, ReportArguments, ReportFormat};
-use crate::cli::surroundings::{jobs_folder, now};
+use crate::cli::surroundings::{Surroundings, now};
 use crate::cli::{exit, output};
 use crate::report::write_up::write_up;
 use crate::report::write_up_text::{json, markdown, text};
 use crate::session::store::Store;
 
 /// Writes a job up.
-pub fn run(report: &ReportArguments, arguments: &Arguments) -> anyhow::Result<u8> {
-    let store = Store::new(jobs_folder(arguments.jobs.as_deref())?);
+pub fn run(
+    report: &ReportArguments,
+    arguments: &Arguments,
+    surroundings: &Surroundings,
+) -> anyhow::Result<u8> {
+    let store = Store::new(surroundings.jobs_folder(arguments.jobs.as_deref())?);
     let Some(name) = newest(&store, report.job.as_deref())? else {
         output::complain("error: there is no job to write up\n");
         return Ok(exit::FILE);

@@ -1,56 +1,61 @@
 //! Working a job: from the Start screen, from a report, or where it was left.
 
 use std::sync::Arc;
+use std::time::Duration;
 
 use super::open_job::{Failure, OpenJob, load, open};
 use crate::authoring::embedded;
 use crate::cli::args::Arguments;
-use crate::cli::surroundings::{Surroundings, jobs_folder, now};
+use crate::cli::surroundings::{Surroundings, now};
 use crate::cli::{exit, output};
 use crate::console::plain::Lines;
-use crate::console::start::{Choice, Start};
-use crate::console::state::State;
-use crate::console::theme::Look;
+use crate::console::start::{Choice, JobLine, Start};
+use crate::console::state::{Preferences, State};
 use crate::console::{app, plain};
 use crate::diagnosis::inference::Inference;
 use crate::session::entry::Entry;
 use crate::session::header::Header;
 use crate::session::job::Job;
 use crate::session::journal::entry_line;
+use crate::session::listed::Listed;
 use crate::session::store::{JobFile, Store};
 
 /// What is needed to work jobs.
 pub struct Work {
     store: Store,
     full_screen: bool,
-    look: Look,
+    preferences: Preferences,
+    guard: Duration,
+    notes: Vec<String>,
 }
 
 impl Work {
     /// From what was typed and where the program was started.
     pub fn new(arguments: &Arguments, surroundings: &Surroundings) -> anyhow::Result<Self> {
+        let settings = &surroundings.settings;
+        let plain = arguments.plain || settings.plain == Some(true);
         Ok(Self {
-            store: Store::new(jobs_folder(arguments.jobs.as_deref())?),
-            full_screen: surroundings.full_screen && !arguments.plain,
-            look: if surroundings.colour {
-                Look::Terminal
-            } else {
-                Look::Mono
-            },
+            store: Store::new(surroundings.jobs_folder(arguments.jobs.as_deref())?),
+            full_screen: surroundings.full_screen && !plain,
+            preferences: settings.preferences(surroundings.colour),
+            guard: surroundings.guard(),
+            notes: settings.notes.clone(),
         })
     }
 
     /// The Start screen where jobs are open, else a new job on the embedded tree.
     pub fn start(&self) -> anyhow::Result<u8> {
         let mut start = Start {
-            jobs: self.open_jobs()?,
+            jobs: self.jobs()?,
             marked: 0,
+            notes: self.notes.clone(),
+            preferences: self.preferences,
         };
         if start.jobs.is_empty() {
             return self.new_job(embedded::STARTER_TREE, None);
         }
         let choice = if self.full_screen {
-            app::start(&mut start, self.look.theme())?
+            app::start(&mut start)?
         } else {
             // Nothing is read ahead here, or the lines would be missing later.
             quiet(with_lines(|lines| start.ask(lines)))?.flatten()
@@ -62,23 +67,21 @@ impl Work {
         }
     }
 
-    /// All jobs, those at work first: name and a line about each.
-    fn open_jobs(&self) -> anyhow::Result<Vec<(String, String)>> {
-        let mut jobs = Vec::new();
-        let mut ended = Vec::new();
-        for listed in self.store.list()? {
-            let (about, list) = match (&listed.header, listed.ended()) {
-                (Err(reason), _) => (format!("cannot be opened: {reason}"), &mut ended),
-                (Ok(_), Some(end)) => (format!("ended as {end}"), &mut ended),
-                (Ok(header), None) => {
-                    let about = format!("{}, {} entries", header.tree, listed.lines.len());
-                    (about, &mut jobs)
-                }
-            };
-            list.push((listed.name, about));
+    /// All jobs, those at work first: 1 goes on with the newest of them.
+    fn jobs(&self) -> anyhow::Result<Vec<JobLine>> {
+        let listed = self.store.list()?;
+        let aircraft: Vec<Option<String>> = listed.iter().map(Listed::aircraft).collect();
+        let mut jobs: Vec<JobLine> = listed.iter().map(job_line).collect();
+        for (place, job) in jobs.iter_mut().enumerate() {
+            // A repeat defect is worth knowing before the first question.
+            let same = |other: &&Option<String>| other.is_some() && **other == aircraft[place];
+            let others = aircraft.iter().filter(same).count();
+            if others > 1 {
+                job.about
+                    .push_str(&format!("; {others} jobs on this aircraft"));
+            }
         }
-        // Jobs at work come first: 1 goes on with the newest of them.
-        jobs.append(&mut ended);
+        jobs.sort_by_key(|job| !job.open);
         Ok(jobs)
     }
 
@@ -98,7 +101,10 @@ impl Work {
             program: env!("CARGO_PKG_VERSION").to_owned(),
         };
         let job = Job::new(Arc::new(Inference::new(model)), Vec::new());
-        let state = State::new(job, "", now());
+        let mut state = State::new(job, "", now());
+        for note in &self.notes {
+            state.say(&format!("Note: {note}."));
+        }
         self.work(state, header, None)
     }
 
@@ -148,12 +154,39 @@ impl Work {
                 .map_err(|error| error.to_string())
         };
         if self.full_screen {
-            state.look = self.look;
-            app::run(&mut state, &now, &mut save)?;
+            state.preferences = self.preferences;
+            app::run(&mut state, &now, self.guard, &mut save)?;
         } else {
             quiet(with_lines(|lines| plain::run(&mut state, lines, &mut save)))?;
         }
         Ok(exit::FINE)
+    }
+}
+
+fn job_line(listed: &Listed) -> JobLine {
+    let entries = plural_of(listed.lines.len());
+    let last = listed.last().map_or(String::new(), |at| {
+        let text = at.to_string();
+        let day = text.get(5..10).unwrap_or_default().to_owned();
+        format!(", last {day} {}", at.clock())
+    });
+    let (about, open) = match (&listed.header, listed.ended()) {
+        (Err(reason), _) => (format!("cannot be opened: {reason}"), false),
+        (Ok(_), Some(end)) => (format!("ended as {}", end.replace('-', " ")), false),
+        (Ok(_), None) => (format!("{entries}{last}"), true),
+    };
+    JobLine {
+        name: listed.name.clone(),
+        aircraft: listed.aircraft().unwrap_or_default(),
+        about,
+        open,
+    }
+}
+
+fn plural_of(entries: usize) -> String {
+    match entries {
+        1 => "1 entry".to_owned(),
+        count => format!("{count} entries"),
     }
 }
 

@@ -2,26 +2,29 @@
 
 use crate::console::command::COMMANDS;
 use crate::console::keys::help_rows;
+use crate::console::page::Page;
 
-/// The lines of the screen.
-pub fn texts() -> Vec<String> {
-    let mut lines = vec!["Keys, letters in either case".to_owned()];
+/// Writes the screen.
+pub fn write(page: &mut Page) {
+    page.strong("Keys, letters in either case");
     for (key, help) in help_rows() {
-        lines.push(format!("  {key:<6} {help}"));
+        page.hanging(9, &format!("  {key:<6} {help}"));
     }
-    lines.push(String::new());
-    lines.push("Commands, after a colon".to_owned());
+    page.blank();
+    page.strong("Commands, after a colon");
     for row in COMMANDS {
         let words = format!("{} {}", row.name, row.argument);
-        lines.push(format!("  {words:<22} {}", row.help));
+        page.hanging(25, &format!("  {words:<22} {}", row.help));
     }
-    lines.push(String::new());
+    page.blank();
+    page.strong("Words");
     for text in [
         "of 100   of 100 jobs like this one, how many had this cause.",
         "<1       possible, and less than one in 100.",
+        "+9       what the last entry moved, in points of 100.",
         "0        cannot check: the search goes on without it.",
+        "OLD      read more than 15 minutes ago; read it again before you rely on it.",
     ] {
-        lines.push(format!("  {text}"));
+        page.hanging(11, &format!("  {text}"));
     }
-    lines
 }

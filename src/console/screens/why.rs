@@ -1,53 +1,81 @@
-//! What speaks for and against each cause.
+//! The causes, and what speaks for and against each.
 
-use crate::base::text::wrap;
+use super::causes::{HEADING, line};
+use crate::console::page::Page;
 use crate::console::state::State;
-use crate::diagnosis::explain::{beliefs_without, moved};
+use crate::diagnosis::explain::{Moved, beliefs_without, moved};
+use crate::diagnosis::inference::Belief;
 use crate::diagnosis::ranking::of_100;
-use crate::report::rank_text::{cause_row, item_words};
+use crate::report::rank_text::item_words;
 
-/// The lines of the screen.
-pub fn texts(state: &State, columns: usize) -> Vec<String> {
-    let job = &state.job;
-    let Some(belief) = job.belief() else {
-        return vec!["The answers contradict each other.".to_owned()];
+/// Reasons that move less than this are left out.
+pub const WORTH_A_WORD: f64 = 0.005;
+
+/// Writes the screen: every cause can be opened.
+pub fn write(page: &mut Page, state: &State) {
+    let Some(belief) = state.job.belief() else {
+        page.text("The answers contradict each other.");
+        return;
     };
-    let without = beliefs_without(job.inference(), job.evidence()).unwrap_or_default();
-    let mut lines = Vec::new();
-    for row in job.causes() {
-        let cause = &job.model().causes[row.event];
-        lines.push(cause_row(&cause.title, row.probability, columns));
-        let mut under = Vec::new();
-        for m in moved(row.event, belief, &without)
-            .iter()
-            .filter(|m| m.distance() >= 0.005)
-        {
-            let word = if m.speaks_for() { "for" } else { "against" };
-            let what = item_words(job.inference(), job.evidence(), m.item);
-            under.push(format!(
-                "{word}: {what} ({} -> {})",
-                of_100(m.without),
-                of_100(m.with)
-            ));
+    page.strong(HEADING);
+    page.text("Two causes can be there at once.");
+    for (place, row) in state.job.causes().iter().enumerate() {
+        let cause = &state.job.model().causes[row.event];
+        let title = format!("{:>2} {}", place + 1, cause.title);
+        let columns = page.columns.saturating_sub(2);
+        let text = line(state, &title, row.probability, Some(row.event), columns);
+        page.item(row.event, &text);
+        for reason in reasons(state, row.event, belief) {
+            page.indented(7, &reason);
         }
-        under.extend(cause.looks_like.clone());
-        if let Some(confirm) = cause.confirm {
-            let check = &job.model().checks[confirm.check];
-            let answer = check.answers[confirm.answer].replace('-', " ");
-            under.push(format!("confirm first: {}: {answer}", check.title));
-        }
-        if let Some(source) = &cause.source {
-            under.push(format!("share from: {source}"));
-        }
-        for text in under {
-            let parts = wrap(&text, columns.saturating_sub(6));
-            lines.extend(parts.iter().map(|part| format!("      {part}")));
+        if let Some(looks) = &cause.looks_like {
+            page.indented(7, looks);
         }
     }
-    lines.push(cause_row(
+    let columns = page.columns.saturating_sub(5);
+    let unlisted = line(
+        state,
         "Cause not in this list",
         belief.unlisted,
+        None,
         columns,
-    ));
-    lines
+    );
+    page.row(&format!("     {unlisted}"));
+    bystanders(page, state, belief);
+}
+
+/// `for: Lever and latch as found: no (9 -> 37)`, strongest first.
+pub fn reasons(state: &State, event: usize, belief: &Belief) -> Vec<String> {
+    let job = &state.job;
+    let without = beliefs_without(job.inference(), job.evidence()).unwrap_or_default();
+    let all = moved(event, belief, &without);
+    let word = |m: &Moved| {
+        let side = if m.speaks_for() { "for" } else { "against" };
+        let what = item_words(job.inference(), job.evidence(), m.item);
+        format!(
+            "{side}: {what} ({} -> {})",
+            of_100(m.without),
+            of_100(m.with)
+        )
+    };
+    let strong = all.iter().filter(|m| m.distance() >= WORTH_A_WORD);
+    strong.map(word).collect()
+}
+
+/// Events that do not cause the report and colour what checks show.
+fn bystanders(page: &mut Page, state: &State, belief: &Belief) {
+    use crate::diagnosis::cause::Part;
+    use crate::diagnosis::ranking::ranking;
+    let model = state.job.model();
+    let rows = ranking(model, belief, Part::Bystander);
+    if rows.is_empty() {
+        return;
+    }
+    page.strong("Beside the report, without causing it");
+    for row in rows {
+        let title = format!("   {}", model.causes[row.event].title);
+        let columns = page.columns.saturating_sub(2);
+        let text = line(state, &title, row.probability, Some(row.event), columns);
+        page.item(row.event, &text);
+    }
 }

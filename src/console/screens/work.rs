@@ -1,228 +1,154 @@
-//! The work: what is asked now, with the likely causes below it.
+//! The work: what is asked now, with the likely causes or the rest of the form below it.
 
-use ratatui::layout::Rect;
-use ratatui::text::Line;
-
-use crate::base::text::{pad, truncate, wrap};
+use super::{causes, form};
+use crate::console::layout::Room;
+use crate::console::page::{Page, Role};
 use crate::console::prompt::Prompt;
 use crate::console::state::State;
-use crate::console::theme::Theme;
 use crate::diagnosis::contradiction::item_name;
+use crate::diagnosis::next_check::Proposal;
 use crate::diagnosis::ranking::of_100;
-use crate::diagnosis::stop::Proof;
-use crate::report::rank_text::cause_row;
+use crate::report::rank_text::minutes;
 use crate::session::end_state::END_STATES;
 use crate::session::job::Stage;
 
-/// Below this height only the question and the leading cause are shown.
-const FULL_HEIGHT: u16 = 16;
+/// Below these only the question and the leading cause are shown.
+const FULL: (usize, usize) = (56, 16);
 
-/// The lines of the screen.
-pub fn lines(state: &State, theme: &Theme, area: Rect) -> Vec<Line<'static>> {
-    let mut page = Page {
-        state,
-        theme,
-        columns: usize::from(area.width),
-        height: usize::from(area.height),
-        full: area.height >= FULL_HEIGHT,
-        lines: Vec::new(),
-    };
+/// Writes the screen.
+pub fn write(page: &mut Page, state: &State, room: Room, rows: usize) {
     match state.prompt() {
-        Some(prompt) => page.prompt(&prompt),
-        None => page.stopped(),
+        Some(prompt) => asked(page, state, &prompt, room, rows),
+        None => stopped(page, state),
     }
-    page.lines
 }
 
-struct Page<'a> {
-    state: &'a State,
-    theme: &'a Theme,
-    columns: usize,
-    height: usize,
-    full: bool,
-    lines: Vec<Line<'static>>,
-}
-
-impl Page<'_> {
-    fn plain(&mut self, text: &str) {
-        for part in wrap(text, self.columns) {
-            self.lines.push(Line::styled(part, self.theme.text));
+fn asked(page: &mut Page, state: &State, prompt: &Prompt, room: Room, rows: usize) {
+    let stage = state.stage();
+    let full = page.columns >= FULL.0 && rows >= FULL.1;
+    let causes_below = matches!(stage, Stage::Question(_));
+    page.strong(&prompt.ask);
+    answers(page, state, prompt, full);
+    if full && !prompt.how.is_empty() {
+        page.text(&prompt.how);
+    }
+    if let (Some(why), true) = (&prompt.why, full) {
+        page.text(&format!("Why this one: {why}."));
+    }
+    // A small window has room for these where no causes are shown.
+    if full || !causes_below {
+        for caution in &prompt.cautions {
+            one_caution(page, caution);
         }
     }
-
-    fn strong(&mut self, text: &str) {
-        for part in wrap(text, self.columns) {
-            self.lines.push(Line::styled(part, self.theme.strong));
-        }
+    if !full && !causes_below {
+        page.text(&prompt.how);
     }
-
-    fn row(&mut self, text: &str) {
-        self.lines
-            .push(Line::styled(truncate(text, self.columns), self.theme.text));
+    for timer in state.job.timers() {
+        page.row(&timer.line(state.now));
     }
-
-    fn rule(&mut self) {
-        let dashes = "-".repeat(self.columns);
-        self.lines.push(Line::styled(dashes, self.theme.text));
-    }
-
-    fn prompt(&mut self, prompt: &Prompt) {
-        let job = &self.state.job;
-        self.strong(&prompt.ask);
-        self.answers(prompt);
-        if self.full {
-            if !prompt.how.is_empty() {
-                self.plain(&prompt.how);
+    match &stage {
+        Stage::RuleMet | Stage::NothingLeft => ends(page, rows),
+        Stage::Question(proposal) => {
+            if full {
+                others(page, state, proposal);
             }
-            if let Some(why) = &prompt.why {
-                self.plain(&format!("Why this one: {why}."));
-            }
-            for caution in &prompt.cautions {
-                self.caution(caution);
-            }
-        } else if !matches!(job.stage(), Stage::Question(_)) {
-            // A small window has room for these where no causes are shown.
-            for caution in &prompt.cautions {
-                self.caution(caution);
-            }
-            self.plain(&prompt.how);
-        }
-        if matches!(job.stage(), Stage::RuleMet | Stage::NothingLeft) {
-            self.ends();
-        } else if matches!(job.stage(), Stage::Question(_)) {
-            self.rule();
-            self.causes();
-        }
-    }
-
-    fn answers(&mut self, prompt: &Prompt) {
-        for (place, choice) in prompt.choices.iter().enumerate() {
-            let marked = self.state.marked == Some(place);
-            let sign = if marked { '>' } else { ' ' };
-            let text = pad(&format!(" {sign} {}  {}", choice.digit, choice.label), 36);
-            let style = if marked {
-                self.theme.marked
+            page.rule();
+            if !full {
+                causes::leader(page, state);
+            } else if room <= Room::One {
+                causes::write(page, state, rows);
             } else {
-                self.theme.text
-            };
-            self.lines
-                .push(Line::styled(truncate(&text, self.columns), style));
-        }
-        if let Some(what) = prompt.typed {
-            if self.full {
-                self.plain(&format!("Type {what}."));
+                effects(page, state, proposal);
             }
-            self.strong(&format!("> {}_", self.state.input));
-        } else if self.state.input.starts_with(':') {
-            self.strong(&format!("> {}_", self.state.input));
         }
-        if let Some(zero) = prompt.zero {
-            self.row(&format!("   0  {zero}"));
-        }
+        Stage::Field(_) | Stage::Condition(_) if full => form::write(page, state, &stage, rows),
+        _ => {}
     }
+}
 
-    fn ends(&mut self) {
-        self.rule();
-        let room = self.height.saturating_sub(self.lines.len());
-        for (place, end) in END_STATES.iter().enumerate().take(room) {
-            self.row(&format!("  {:>2}  {}", place + 1, end.title));
-        }
+fn answers(page: &mut Page, state: &State, prompt: &Prompt, full: bool) {
+    for (place, choice) in prompt.choices.iter().enumerate() {
+        page.item(place, &format!(" {}  {}", choice.digit, choice.label));
     }
-
-    /// One line: the first sentence of a caution; the whole stands in the report.
-    fn caution(&mut self, text: &str) {
-        let first = text.split_once(". ").map_or(text, |(first, _)| first);
-        let line = format!("CAUTION  {}.", first.trim_end_matches('.'));
-        self.lines.push(Line::styled(
-            truncate(&line, self.columns),
-            self.theme.caution,
-        ));
-    }
-
-    /// As many causes as there is room for; in a small window the leading one.
-    fn causes(&mut self) {
-        let job = &self.state.job;
-        let Some(belief) = job.belief() else {
-            return;
-        };
-        let model = job.model();
-        let causes = job.causes();
-        if !self.full {
-            if let Some(first) = causes.first() {
-                let title = &model.causes[first.event].title;
-                self.plain(&format!(
-                    "Top: {title}, {} of 100",
-                    of_100(first.probability)
-                ));
+    match prompt.typed {
+        Some(what) => {
+            if full {
+                page.text(&format!("Type {what}."));
             }
-            return;
+            page.input(&state.input);
         }
-        let unlisted = belief.unlisted;
-        let status = self.status();
-        let room = self.height.saturating_sub(self.lines.len() + 3);
-        let head = pad("Likely causes, exact", 46);
-        self.row(&format!("  {head} of 100 jobs like this"));
-        for row in causes.iter().take(room) {
-            let title = &model.causes[row.event].title;
-            self.row(&cause_row(title, row.probability, self.columns));
-        }
-        self.row(&cause_row("Cause not in this list", unlisted, self.columns));
-        self.row(&status);
+        None if state.input.starts_with(':') => page.input(&state.input),
+        None => {}
     }
-
-    /// Where the search stands against the rule, in one line.
-    fn status(&self) -> String {
-        let Some(standing) = self.state.job.standing() else {
-            return String::new();
-        };
-        let share = of_100(standing.share);
-        let Some(wanted) = standing.wanted.map(of_100) else {
-            return format!("{share} of 100 for the first. This tree has no rule for stopping.");
-        };
-        let title = |check: usize| &self.state.job.model().checks[check].title;
-        let proof = match standing.proof {
-            Proof::Stands(_) => "confirmed".to_owned(),
-            Proof::Contradicted(check) => format!("{} speaks against it", title(check)),
-            Proof::Impossible(check) => format!("not confirmed: {} cannot be made", title(check)),
-            Proof::Missing(check) => format!("still to confirm: {}", title(check)),
-            Proof::NoneNamed => "no confirming check is named".to_owned(),
-        };
-        let reached = if share >= wanted {
-            "reached"
-        } else {
-            "not reached"
-        };
-        format!("First: {share} of 100 (rule {wanted}, {reached}), {proof}.")
+    if let Some(zero) = prompt.zero {
+        page.row(&format!("   0  {zero}"));
     }
+}
 
-    fn stopped(&mut self) {
-        let job = &self.state.job;
-        match job.stage() {
-            Stage::Contradiction(items) => {
-                let names: Vec<String> = items
-                    .iter()
-                    .map(|item| item_name(job.inference(), *item))
-                    .collect();
-                self.strong("These cannot all be true. Look at each of them again:");
-                for name in names {
-                    self.plain(&format!("  {name}"));
-                }
-                self.plain("u takes the last one back; :change NUMBER ANSWER changes another.");
+/// One line: the first sentence of a caution; the whole stands in the report.
+fn one_caution(page: &mut Page, text: &str) {
+    let first = text.split_once(". ").map_or(text, |(first, _)| first);
+    let line = format!("CAUTION  {}.", first.trim_end_matches('.'));
+    page.row_of(Role::Caution, &line);
+}
+
+/// The two checks that would come instead.
+fn others(page: &mut Page, state: &State, proposal: &Proposal) {
+    let model = state.job.model();
+    let open = state.job.open_checks().iter();
+    let words: Vec<String> = open
+        .filter(|other| other.check != proposal.check)
+        .take(2)
+        .map(|other| {
+            let title = &model.checks[other.check].title;
+            format!("{title} ({})", minutes(other.cost.minutes))
+        })
+        .collect();
+    if !words.is_empty() {
+        page.text(&format!("Or: {}.", words.join("; ")));
+    }
+}
+
+/// What each answer would do, where the causes stand beside.
+fn effects(page: &mut Page, state: &State, proposal: &Proposal) {
+    page.strong("What each answer would do");
+    super::what_if::next_answers(page, state, proposal);
+}
+
+fn ends(page: &mut Page, rows: usize) {
+    page.rule();
+    let room = rows.saturating_sub(page.rows.len());
+    for (place, end) in END_STATES.iter().enumerate().take(room) {
+        page.row(&format!("  {:>2}  {}", place + 1, end.title));
+    }
+}
+
+fn stopped(page: &mut Page, state: &State) {
+    let job = &state.job;
+    match job.stage() {
+        Stage::Contradiction(items) => {
+            page.strong("These cannot all be true. Look at each of them again:");
+            for item in items {
+                page.text(&format!("  {}", item_name(job.inference(), *item)));
             }
-            Stage::Refused(reason) => {
-                let text = format!("No ranking: {reason}.");
-                self.strong(&text);
-            }
-            Stage::Closed(end) => {
-                let end = &END_STATES[*end];
-                self.strong(&format!("Closed: {}", end.title));
-                self.plain(end.text);
-                self.plain("This program never releases an aircraft. `report` writes the job up.");
-            }
-            _ => {}
+            page.text("u takes the last one back; :change NUMBER ANSWER changes another.");
         }
-        if self.state.input.starts_with(':') {
-            self.strong(&format!("> {}_", self.state.input));
+        Stage::Refused(reason) => page.strong(&format!("No ranking: {reason}.")),
+        Stage::Closed(end) => {
+            let end = &END_STATES[*end];
+            page.strong(&format!("Closed: {}", end.title));
+            page.text(end.text);
+            page.text("This program never releases an aircraft. `report` writes the job up.");
+            if let Some(row) = job.causes().first() {
+                let title = &job.model().causes[row.event].title;
+                let count = of_100(row.probability);
+                page.text(&format!("First at the end: {title}, {count} of 100."));
+            }
         }
+        _ => {}
+    }
+    if state.input.starts_with(':') {
+        page.input(&state.input);
     }
 }

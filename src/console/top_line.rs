@@ -1,0 +1,61 @@
+//! The top line: which aircraft, which screen, and on the right what must never be out of sight.
+
+use ratatui::text::{Line, Span};
+
+use super::screens::heading;
+use super::state::State;
+use super::theme::Theme;
+use crate::base::text::{pad, truncate, width};
+use crate::session::reading::pressure_as_found;
+
+/// Columns that the aircraft and the screen keep for themselves.
+const LEFT: usize = 24;
+
+/// Chocks always; then the pressure with side and time, then the evidence, as far as there is room.
+pub fn top_line(state: &State, theme: &Theme, columns: usize) -> Line<'static> {
+    let (chocks, style) = if state.job.chocked() {
+        ("CHOCKS IN", theme.strong)
+    } else {
+        ("NOT CHOCKED", theme.warning)
+    };
+    let aircraft = state.job.field("aircraft").unwrap_or_default();
+    let mut left = heading(state);
+    if !aircraft.is_empty() {
+        left = format!("{aircraft}  {left}");
+    }
+    let mut facts = String::new();
+    let room = columns.saturating_sub(width(chocks) + 1);
+    for fact in [pressure(state, columns), evidence(state)] {
+        let longer = format!("{facts}{fact}  ");
+        let keep = if facts.is_empty() { 6 } else { LEFT };
+        if width(&longer) + keep <= room {
+            facts = longer;
+        }
+    }
+    let left = truncate(&left, room.saturating_sub(width(&facts) + 1));
+    let left = pad(&left, room.saturating_sub(width(&facts)));
+    Line::from(vec![
+        Span::styled(format!("{left}{facts} "), theme.strong),
+        Span::styled(chocks, style),
+    ])
+}
+
+/// Value, side and time; OLD once it is.
+fn pressure(state: &State, columns: usize) -> String {
+    let Some(reading) = pressure_as_found(&state.job) else {
+        return "no pressure read".to_owned();
+    };
+    let old = if reading.is_old(state.now) {
+        " OLD"
+    } else {
+        ""
+    };
+    let side = if columns < 60 { "gas" } else { "gas side" };
+    format!("{} {side} {}{old}", reading.value, reading.at.clock())
+}
+
+/// How much of what the first pump start would erase is kept.
+fn evidence(state: &State) -> String {
+    let (kept, all) = state.job.evidence_kept();
+    format!("evidence {kept}/{all} kept")
+}

@@ -1,0 +1,46 @@
+//! The pressure as found: its value, when it was read, and when it gets old.
+
+use super::entry::What;
+use super::fields::place;
+use super::job::Job;
+use super::standing::standing;
+use crate::base::stamp::Stamp;
+
+/// Minutes after which a reading is read again before anybody relies on it (our own choice).
+const OLD_MINUTES: i64 = 15;
+
+/// One reading.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Reading {
+    /// As it was typed, with its unit.
+    pub value: String,
+    /// When it was entered.
+    pub at: Stamp,
+}
+
+impl Reading {
+    /// The moment from which it is old.
+    pub fn old_from(&self) -> Stamp {
+        Stamp::from_seconds(self.at.seconds() + (OLD_MINUTES + 1) * 60)
+    }
+
+    /// Whether it is old at a moment.
+    pub fn is_old(&self, now: Stamp) -> bool {
+        now >= self.old_from()
+    }
+}
+
+/// The pressure as found, on the gas side; `None` where it was not read.
+pub fn pressure_as_found(job: &Job) -> Option<Reading> {
+    let value = job.field("pressure-as-found")?.to_owned();
+    let wanted = place("pressure-as-found")?;
+    let stands = standing(job.entries()).entries;
+    let (at, _) = stands
+        .iter()
+        .rev()
+        .find(|(_, what)| matches!(what, What::Field { field, .. } if *field == wanted))?;
+    Some(Reading {
+        value,
+        at: job.entries()[*at].at,
+    })
+}

@@ -67,8 +67,8 @@ impl View {
         self.marked = (0..self.items.len()).find(|item| self.sees(*item));
     }
 
-    /// One item down. Where the next one is out of sight by more than a screen, the page moves
-    /// instead, so that nothing between them is jumped over; below the last it moves by a row.
+    /// One item down. Where rows that were not seen yet lie before the next one, the page moves by
+    /// a row instead, so that nothing is jumped over; below the last one too.
     fn down(&mut self) {
         let seen = |item: &usize| self.items[*item] >= self.from;
         let next = match self.marked {
@@ -77,7 +77,7 @@ impl View {
         };
         let near = |item: &usize| {
             let row = self.items.get(*item);
-            row.is_some_and(|row| *row < self.from + 2 * self.rows)
+            row.is_some_and(|row| *row <= self.from + self.rows)
         };
         match next.filter(near) {
             Some(item) => self.marked = Some(item),
@@ -92,7 +92,7 @@ impl View {
             Some(item) => item.checked_sub(1),
             None => (0..self.items.len()).rev().find(seen),
         };
-        let near = |item: &usize| self.items[*item] + self.rows >= self.from;
+        let near = |item: &usize| self.items[*item] + 1 >= self.from;
         match next.filter(near) {
             Some(item) => self.marked = Some(item),
             None => self.slide(self.from.saturating_sub(1)),

@@ -171,7 +171,10 @@ impl Page {
         let Some(row) = marked.and_then(|nth| items.get(nth).copied()) else {
             return from;
         };
-        let next = marked.and_then(|nth| items.get(nth + 1).copied());
+        // What stands above the first thing belongs to it more than what stands below.
+        let next = marked
+            .filter(|nth| *nth > 0)
+            .and_then(|nth| items.get(nth + 1).copied());
         let end = next.unwrap_or(row + 1).min(row + rows);
         from.max(end.saturating_sub(rows)).min(row)
     }

@@ -9,7 +9,7 @@ use crate::base::text::{pad, truncate, width};
 use crate::session::reading::pressure_as_found;
 
 /// Columns that the aircraft and the screen keep for themselves.
-const LEFT: usize = 24;
+const LEFT: usize = 20;
 
 /// Chocks always; then the pressure with side and time, then the evidence, as far as there is room.
 pub fn top_line(state: &State, theme: &Theme, columns: usize) -> Line<'static> {

@@ -14,6 +14,7 @@
 mod bad_input;
 mod brute_force;
 mod console_keys;
+mod console_screens;
 mod diagnosis_rules;
 mod document_example;
 mod house_rules;

@@ -38,13 +38,10 @@ pub fn go(state: &mut State, way: Move) -> Option<Effect> {
         Move::Down => view.down(),
         Move::PageUp => view.to(view.from.saturating_sub(view.step())),
         Move::PageDown => view.to(view.from + view.step()),
-        Move::First => {
-            view.to(0);
-            view.marked = (!view.items.is_empty()).then_some(0);
-        }
+        Move::First => view.to(0),
         Move::Last => {
             view.to(view.most);
-            view.marked = view.items.len().checked_sub(1);
+            view.marked = (0..view.items.len()).rev().find(|item| view.sees(*item));
         }
     }
     state.marked = view.marked;
@@ -80,21 +77,31 @@ impl View {
             row.is_some_and(|row| *row <= self.from + self.rows)
         };
         match next.filter(near) {
-            Some(item) => self.marked = Some(item),
+            Some(item) => {
+                // What belongs to it, as far as the next one, comes into sight with it.
+                let row = self.items[item];
+                let next = self.items.get(item + 1).copied().unwrap_or(row + 1);
+                let end = next.min(row + self.rows);
+                self.from = self.from.max(end.saturating_sub(self.rows)).min(row);
+                self.marked = Some(item);
+            }
             None => self.slide((self.from + 1).min(self.most)),
         }
     }
 
     /// One item up, by the same rule.
     fn up(&mut self) {
-        let seen = |item: &usize| self.items[*item] < self.from + self.rows;
+        let above = |item: &usize| self.items[*item] < self.from;
         let next = match self.marked {
             Some(item) => item.checked_sub(1),
-            None => (0..self.items.len()).rev().find(seen),
+            None => (0..self.items.len()).rev().find(above),
         };
         let near = |item: &usize| self.items[*item] + 1 >= self.from;
         match next.filter(near) {
-            Some(item) => self.marked = Some(item),
+            Some(item) => {
+                self.from = self.from.min(self.items[item]);
+                self.marked = Some(item);
+            }
             None => self.slide(self.from.saturating_sub(1)),
         }
     }

@@ -162,20 +162,13 @@ impl Page {
             .collect()
     }
 
-    /// The first row shown of a window of some rows, so that the marked thing and what belongs to
-    /// it are seen, and that no page ends above the window's end.
+    /// The first row shown of a window of some rows: the wanted one, unless the page would end
+    /// above the window's end or the marked row would be out of sight.
     pub fn first_shown(&self, wanted: usize, marked: Option<usize>, rows: usize) -> usize {
-        let most = self.rows.len().saturating_sub(rows);
-        let from = wanted.min(most);
-        let items = self.item_rows();
-        let Some(row) = marked.and_then(|nth| items.get(nth).copied()) else {
-            return from;
-        };
-        // What stands above the first thing belongs to it more than what stands below.
-        let next = marked
-            .filter(|nth| *nth > 0)
-            .and_then(|nth| items.get(nth + 1).copied());
-        let end = next.unwrap_or(row + 1).min(row + rows);
-        from.max(end.saturating_sub(rows)).min(row)
+        let from = wanted.min(self.rows.len().saturating_sub(rows));
+        match marked.and_then(|nth| self.item_rows().get(nth).copied()) {
+            Some(row) => from.max((row + 1).saturating_sub(rows)).min(row),
+            None => from,
+        }
     }
 }

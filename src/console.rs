@@ -16,6 +16,7 @@ pub mod movement;
 pub mod open;
 pub mod page;
 pub mod panels;
+pub mod picture;
 pub mod plain;
 pub mod prompt;
 pub mod screens;

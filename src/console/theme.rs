@@ -127,6 +127,14 @@ pub const NIGHT: Theme = Theme {
     marked: REVERSED,
 };
 
+/// A true colour as `#rrggbb`; any other is left to the reader of the picture.
+pub fn hex(colour: Option<Color>) -> String {
+    match colour {
+        Some(Color::Rgb(r, g, b)) => format!("#{r:02x}{g:02x}{b:02x}"),
+        _ => "currentColor".to_owned(),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

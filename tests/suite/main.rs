@@ -27,4 +27,5 @@ mod rank_command;
 mod replays;
 mod run;
 mod screens;
+mod settings_file;
 mod terminal;

@@ -121,3 +121,31 @@ fn the_start_screen_is_as_it_was() {
         expect_file(&path, &terminal.backend().to_string());
     }
 }
+
+/// The pictures of the README are real screens; with `ACCEPT=1` they are drawn anew.
+#[test]
+fn the_pictures_of_the_readme_are_real_screens() {
+    use stillwheel::console::picture::svg;
+    use stillwheel::console::theme::Look;
+    let mut state = console();
+    intake(&mut state, true);
+    press(&mut state, "3");
+    for (name, look, keys, columns, rows) in [
+        ("question", Look::Night, "", 80, 24),
+        ("cause", Look::Day, "w\n", 80, 24),
+        ("wide", Look::Night, "<<", 120, 40),
+    ] {
+        press(&mut state, keys);
+        let backend = ratatui::backend::TestBackend::new(columns, rows);
+        let mut terminal = ratatui::Terminal::new(backend).unwrap();
+        terminal
+            .draw(|frame| view(frame, &state, look.theme()))
+            .unwrap();
+        let picture = svg(terminal.backend().buffer(), look);
+        assert!(!picture.contains("currentColor"), "every colour is named");
+        let path = root().join(format!("demo-data/{name}.svg"));
+        expect_file(&path, &picture);
+        let readme = std::fs::read_to_string(root().join("README.md")).unwrap();
+        assert!(readme.contains(&format!("demo-data/{name}.svg")));
+    }
+}

@@ -294,3 +294,69 @@ fn a_dumb_terminal_is_asked_line_by_line() {
     console.wait();
     assert!(!console.written().contains('\u{1b}'));
 }
+
+/// The lines of plain mode as keys of the screen: a digit is a key where nothing is typed.
+fn as_keys(lines: &str) -> String {
+    let mut state = crate::console_keys::console();
+    let mut keys = String::new();
+    for line in lines.lines() {
+        let by_key = !state.typing() && !line.starts_with(':');
+        let pressed = if by_key {
+            line.to_owned()
+        } else {
+            format!("{line}\n")
+        };
+        crate::console_keys::press(&mut state, &pressed);
+        keys.push_str(&pressed.replace('\n', "\r"));
+    }
+    keys
+}
+
+fn ranking(jobs: &std::path::Path) -> serde_json::Value {
+    let jobs = jobs.to_str().unwrap();
+    let report = crate::run::stillwheel(&["--jobs", jobs, "report", "--json"]);
+    assert_eq!(report.code, 0, "{}", report.err);
+    let value: serde_json::Value = serde_json::from_str(&report.out).unwrap();
+    let ranking = &value["annex"]["ranking"];
+    assert!(ranking[0]["probability"].is_number(), "{ranking}");
+    ranking.clone()
+}
+
+/// The job that plain mode walks, by keyboard at 80x24: closed alike, and the same digits.
+#[test]
+fn a_whole_job_by_keyboard_gives_the_digits_of_plain_mode() {
+    let lines = crate::job_lines::whole_job();
+    let plain = tempfile::tempdir().unwrap();
+    let jobs = plain.path().to_str().unwrap();
+    crate::run::stillwheel_in(&root(), &["--jobs", jobs], &lines);
+
+    let folder = tempfile::tempdir().unwrap();
+    let jobs = folder.path().to_str().unwrap();
+    // Without the guard, since the keys come from a script.
+    let arguments = [
+        "--jobs",
+        jobs,
+        "--settings",
+        "tests/documents/settings.yaml",
+    ];
+    let mut console = InTerminal::start(env!("CARGO_BIN_EXE_stillwheel"), &arguments, &[]);
+    console.until("Anyone hurt");
+    console.press(&as_keys(&lines));
+    console.until("Closed: Never set, part set");
+    console.press("q");
+    assert_eq!(console.wait(), 0);
+    assert_eq!(ranking(folder.path()), ranking(plain.path()));
+}
+
+#[test]
+fn an_idle_console_sends_nothing() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut console = InTerminal::console(folder.path(), &[]);
+    console.until("Anyone hurt");
+    std::thread::sleep(Duration::from_millis(300));
+    let before = console.written().len();
+    std::thread::sleep(Duration::from_millis(1500));
+    assert_eq!(console.written().len(), before);
+    console.press("q");
+    assert_eq!(console.wait(), 0);
+}

@@ -19,7 +19,7 @@ use crate::console::state::Preferences;
 use crate::console::theme::Look;
 use crate::source::{problem, render};
 
-/// What can be set. A setting is one row here, and one line in [`Settings::take`].
+/// What can be set. A setting is one row here, and one line where a file is taken.
 pub static SETTINGS: Table = Table {
     title: "the settings",
     open: false,

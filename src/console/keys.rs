@@ -129,21 +129,6 @@ fn opens(state: &State) -> bool {
     )
 }
 
-impl State {
-    /// Whether a question with answers by key is on the screen.
-    pub fn asks(&self) -> bool {
-        let asked = self
-            .prompt()
-            .is_some_and(|prompt| !prompt.choices.is_empty());
-        self.screen == Screen::Work && asked
-    }
-
-    /// Whether the person is at something else than what the job asks.
-    pub fn wish_is_open(&self) -> bool {
-        self.wish.chosen.is_some() || self.wish.handing.is_some()
-    }
-}
-
 /// What a key means now.
 pub fn resolve(state: &State, key: Key) -> Option<Action> {
     // These two work from everywhere, whatever is being typed.

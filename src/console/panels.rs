@@ -71,12 +71,10 @@ fn stacked(state: &State, panels: &[Panel], columns: usize, rows: usize) -> Page
     let mut page = Page::new(columns);
     let count = panels.len();
     for (nth, panel) in panels.iter().enumerate() {
-        let panel = match panel {
-            shown if shown.is_shown(state.screen) && !panels.contains(&Panel::Facts) => {
-                Panel::Facts
-            }
-            shown if shown.is_shown(state.screen) => continue,
-            other => *other,
+        let panel = match (panel.is_shown(state.screen), panels.contains(&Panel::Facts)) {
+            (false, _) => *panel,
+            (true, false) => Panel::Facts,
+            (true, true) => continue,
         };
         if nth > 0 && !page.rows.is_empty() {
             page.rule();

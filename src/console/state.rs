@@ -161,6 +161,19 @@ impl State {
         }
     }
 
+    /// Whether a question with answers by key is on the screen.
+    pub fn asks(&self) -> bool {
+        let asked = self
+            .prompt()
+            .is_some_and(|prompt| !prompt.choices.is_empty());
+        self.screen == Screen::Work && asked
+    }
+
+    /// Whether the person is at something else than what the job asks.
+    pub fn wish_is_open(&self) -> bool {
+        self.wish.chosen.is_some() || self.wish.handing.is_some()
+    }
+
     /// Points of 100 by which the last entry moved an event; 0 where nothing was entered yet.
     pub fn change(&self, event: usize) -> i64 {
         let now = self.job.belief().and_then(|b| b.events.get(event));

@@ -24,7 +24,7 @@ pub fn top_line(state: &State, theme: &Theme, columns: usize) -> Line<'static> {
         left = format!("{aircraft}  {left}");
     }
     let mut facts = String::new();
-    let room = columns.saturating_sub(width(chocks) + 1);
+    let room = columns.saturating_sub(width(chocks));
     for fact in [pressure(state, columns), evidence(state)] {
         let longer = format!("{facts}{fact}  ");
         let keep = if facts.is_empty() { 6 } else { LEFT };
@@ -32,10 +32,16 @@ pub fn top_line(state: &State, theme: &Theme, columns: usize) -> Line<'static> {
             facts = longer;
         }
     }
-    let left = truncate(&left, room.saturating_sub(width(&facts) + 1));
+    let keep = room.saturating_sub(width(&facts) + 1);
+    // Which aircraft it is goes before which screen: it is never cut for that.
+    let left = if keep < width(aircraft) + 4 && !aircraft.is_empty() {
+        truncate(aircraft, keep)
+    } else {
+        truncate(&left, keep)
+    };
     let left = pad(&left, room.saturating_sub(width(&facts)));
     Line::from(vec![
-        Span::styled(format!("{left}{facts} "), theme.strong),
+        Span::styled(format!("{left}{facts}"), theme.strong),
         Span::styled(chocks, style),
     ])
 }

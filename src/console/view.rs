@@ -109,8 +109,7 @@ pub fn paint_frame(
     paint(window, page, from, row, glyphs, theme, parts.screen);
 }
 
-/// Draws rows of a page from one on; the terminal's own cursor stands where something is typed,
-/// else at the marked row, else at the first: readers of the screen aloud follow it.
+/// Draws rows of a page from one on; the terminal's own cursor stands where something is typed.
 fn paint(
     frame: &mut Frame<'_>,
     page: &Page,

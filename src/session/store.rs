@@ -232,6 +232,14 @@ fn sync_folder(folder: &Path) {
     }
 }
 
+impl Drop for JobFile {
+    /// The lock ends here and not with the last copy of the file's handle: a program that another
+    /// thread is just starting holds one for a moment.
+    fn drop(&mut self) {
+        let _ = self.file.unlock();
+    }
+}
+
 impl JobFile {
     /// Appends a line and has it on disk before it returns.
     ///
@@ -272,5 +280,37 @@ impl JobFile {
         let mut last = [0];
         self.file.read_exact(&mut last)?;
         Ok(last == *b"\n")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::base::stamp::Stamp;
+
+    #[test]
+    fn a_closed_job_is_free_at_once_though_its_handle_was_copied() {
+        let folder = tempfile::tempdir().unwrap();
+        let store = Store::new(folder.path().to_owned());
+        let mut header = Header {
+            job: String::new(),
+            tree: "tree".to_owned(),
+            tree_version: None,
+            checksum: String::new(),
+            aircraft: None,
+            opened: Stamp::from_seconds(0),
+            program: String::new(),
+        };
+        let job = store.create(&mut header).unwrap();
+        // What a program that is just being started by another thread holds for a moment.
+        let copy = job.file.try_clone().unwrap();
+        assert!(
+            store.open(&header.job).unwrap().file.is_none(),
+            "it is held"
+        );
+        drop(job);
+        let again = store.open(&header.job).unwrap();
+        assert!(again.file.is_some(), "{:?}", again.problems);
+        drop(copy);
     }
 }

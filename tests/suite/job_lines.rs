@@ -304,7 +304,11 @@ fn cut_at_every_byte_only_the_torn_line_is_lost() {
             drop(opened);
             let after = store.open(&name).unwrap();
             assert_eq!(after.lines.len(), found.len() + 1, "cut at {cut}");
-            assert!(after.problems.is_empty());
+            assert!(
+                after.problems.is_empty(),
+                "cut at {cut}: {:?}",
+                after.problems
+            );
         }
     }
 }

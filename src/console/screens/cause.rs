@@ -1,11 +1,12 @@
 //! One cause: reasons, what would show more, proof before removal, remedy, where its share is from.
 
-use super::why::reasons;
+use super::why::{WORTH_A_WORD, reasons};
 use crate::base::text::width;
 use crate::console::page::Page;
 use crate::console::state::State;
 use crate::diagnosis::cause::{Cause, Confirm, Remedy};
 use crate::diagnosis::evidence::{Evidence, Reply};
+use crate::diagnosis::explain::beliefs_without;
 use crate::diagnosis::ranking::of_100;
 use crate::diagnosis::what_if::{Split, splits};
 use crate::report::rank_text::{minutes, people, share_words};
@@ -25,7 +26,8 @@ pub fn write(page: &mut Page, state: &State, event: usize) {
     if let Some(looks) = &cause.looks_like {
         page.text(looks);
     }
-    let found = reasons(state, event, belief);
+    let without = beliefs_without(job.inference(), job.evidence()).unwrap_or_default();
+    let found = reasons(state, event, belief, &without);
     if found.is_empty() {
         page.text("No answer moved it yet.");
     }
@@ -85,7 +87,7 @@ fn not_asked(page: &mut Page, state: &State, event: usize) {
     let job = &state.job;
     let open: Vec<usize> = job.open_checks().iter().map(|p| p.check).collect();
     let all = splits(job.inference(), job.evidence(), event, &open);
-    let worth = all.iter().filter(|split| split.spread() >= 0.005);
+    let worth = all.iter().filter(|split| split.spread() >= WORTH_A_WORD);
     let worth: Vec<&Split> = worth.take(WORTH_ASKING).collect();
     if worth.is_empty() {
         return;

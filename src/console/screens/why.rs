@@ -3,6 +3,7 @@
 use super::causes::{HEADING, line};
 use crate::console::page::Page;
 use crate::console::state::State;
+use crate::diagnosis::evidence::Item;
 use crate::diagnosis::explain::{Moved, beliefs_without, moved};
 use crate::diagnosis::inference::Belief;
 use crate::diagnosis::ranking::of_100;
@@ -19,13 +20,14 @@ pub fn write(page: &mut Page, state: &State) {
     };
     page.strong(HEADING);
     page.text("Two causes can be there at once.");
+    let without = beliefs_without(state.job.inference(), state.job.evidence()).unwrap_or_default();
     for (place, row) in state.job.causes().iter().enumerate() {
         let cause = &state.job.model().causes[row.event];
         let title = format!("{:>2} {}", place + 1, cause.title);
         let columns = page.columns.saturating_sub(2);
         let text = line(state, &title, row.probability, Some(row.event), columns);
         page.item(row.event, &text);
-        for reason in reasons(state, row.event, belief) {
+        for reason in reasons(state, row.event, belief, &without) {
             page.indented(7, &reason);
         }
         if let Some(looks) = &cause.looks_like {
@@ -44,11 +46,16 @@ pub fn write(page: &mut Page, state: &State) {
     bystanders(page, state, belief);
 }
 
-/// `for: Lever and latch as found: no (9 -> 37)`, strongest first.
-pub fn reasons(state: &State, event: usize, belief: &Belief) -> Vec<String> {
+/// `for: Lever and latch as found: no (9 -> 37)`, strongest first. `without` is what would be
+/// believed without each answer.
+pub fn reasons(
+    state: &State,
+    event: usize,
+    belief: &Belief,
+    without: &[(Item, Belief)],
+) -> Vec<String> {
     let job = &state.job;
-    let without = beliefs_without(job.inference(), job.evidence()).unwrap_or_default();
-    let all = moved(event, belief, &without);
+    let all = moved(event, belief, without);
     let word = |m: &Moved| {
         let side = if m.speaks_for() { "for" } else { "against" };
         let what = item_words(job.inference(), job.evidence(), m.item);

@@ -46,9 +46,7 @@ fn questions() -> State {
 
 /// Prints the figures.
 pub fn run() {
-    println!(
-        "Console (goals: first frame 100 ms, key to frame 16 ms at 200x60, 2,000 bytes an answer)"
-    );
+    println!("Console without a terminal (goal: key to frame 16 ms at 200x60)");
     time("load, compile, first frame at 80x24", || {
         let mut desk = Desk::default();
         let model = document::tree(&mut desk, "crept-while-parked", None).expect("the tree");

@@ -6,9 +6,11 @@ mod console;
 mod loading;
 mod measure;
 mod ranking;
+mod terminal;
 
 fn main() {
     loading::run();
     ranking::run();
     console::run();
+    terminal::run();
 }

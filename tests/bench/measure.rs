@@ -22,7 +22,12 @@ pub fn time<T>(name: &str, mut run: impl FnMut() -> T) {
 
 /// Peak resident memory of this process in MB, where the system tells it.
 pub fn peak_memory() -> Option<f64> {
-    let status = std::fs::read_to_string("/proc/self/status").ok()?;
+    peak_memory_of("/proc/self/status")
+}
+
+/// The same of the process whose status file is named.
+pub fn peak_memory_of(status: &str) -> Option<f64> {
+    let status = std::fs::read_to_string(status).ok()?;
     let line = status.lines().find(|line| line.starts_with("VmHWM"))?;
     let kilobytes: f64 = line.split_whitespace().nth(1)?.parse().ok()?;
     Some(kilobytes / 1024.0)

@@ -14,6 +14,7 @@ pub mod journal;
 mod known;
 pub mod listed;
 pub mod reading;
+mod refusal;
 pub mod standing;
 pub mod store;
 pub mod timer;

@@ -24,10 +24,10 @@ impl Stamp {
         self.0
     }
 
-    /// `02:31`, UTC.
+    /// `02:31Z`: UTC, written as aviation writes it (ISO 8601).
     pub fn clock(self) -> String {
         let text = self.to_string();
-        text.get(11..16).unwrap_or_default().to_owned()
+        format!("{}Z", text.get(11..16).unwrap_or_default())
     }
 
     /// `20261125-0231`, for names of files.
@@ -58,7 +58,7 @@ mod tests {
         // 86 400 s after the start of 1970, counted by hand.
         let stamp = Stamp::from_seconds(86_400 + 2 * 3600 + 31 * 60);
         assert_eq!(stamp.to_string(), "1970-01-02T02:31:00Z");
-        assert_eq!(stamp.clock(), "02:31");
+        assert_eq!(stamp.clock(), "02:31Z");
         assert_eq!(stamp.compact(), "19700102-0231");
         assert_eq!(Stamp::parse(&stamp.to_string()), Some(stamp));
         assert_eq!(Stamp::parse("yesterday"), None);

@@ -128,6 +128,7 @@ impl Settings {
         let look = self.look.unwrap_or(Look::Terminal);
         Preferences {
             look: if colour { look } else { Look::Mono },
+            colour,
             lines: self.lines.unwrap_or(usual.lines),
             letters: self.letters.unwrap_or(usual.letters),
             focus: self.alone.unwrap_or(usual.focus),

@@ -44,6 +44,7 @@ pub fn commit(state: &mut State, what: What, now: Stamp, save: &mut Save<'_>) ->
     state.say(&format!("SAVED {} {said}.{moved}{clock}", now.clock()));
     state.screen = Screen::Work;
     state.marked = None;
+    state.scroll = 0;
     state.input.clear();
     state.stage() != stage
 }
@@ -60,6 +61,15 @@ fn settle_wish(state: &mut State, what: &What) {
             state.wish.handing = later.next().filter(|_| !nobody);
         }
         (What::Note(_) | What::Timer { .. }, _) => {}
+        // Going back inside a hand-over stays inside it: letters typed on must not become keys.
+        (What::Undo, Some(open)) => {
+            let earlier = of(Section::HandOver).take_while(|place| *place < open);
+            state.wish.handing = Some(earlier.last().unwrap_or(open));
+        }
+        (What::Redo, Some(open)) => {
+            let later = of(Section::HandOver).find(|place| *place > open);
+            state.wish.handing = Some(later.unwrap_or(open));
+        }
         _ => {
             state.wish.chosen = None;
             state.wish.handing = None;

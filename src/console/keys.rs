@@ -188,28 +188,62 @@ pub fn footer(state: &State, columns: usize) -> String {
         },
         _ => binding.label,
     };
-    // Three lines of falling length; the first that fits is taken.
-    let (mut long, mut middle, mut short) = (Vec::new(), Vec::new(), digits.clone());
-    let mut bare = Vec::new();
+    let mut parts = Vec::new();
     if !digits.is_empty() {
-        long.push(format!("{} answer", digits.join(" ")));
-        middle.push(format!("{} answer", digits.join(" ")));
+        parts.push(Part {
+            key: digits.join(" "),
+            label: "answer",
+            first: true,
+        });
     }
-    for binding in working {
-        let labelled = format!("{} {}", binding.shown, label(binding));
-        if binding.first {
-            middle.push(labelled.clone());
-        } else {
-            bare.push(binding.shown);
+    parts.extend(working.map(|binding| Part {
+        key: binding.shown.to_owned(),
+        label: label(binding),
+        first: binding.first,
+    }));
+    fitted(&parts, columns)
+}
+
+/// A key of the bottom line with its label.
+struct Part<'a> {
+    key: String,
+    label: &'a str,
+    first: bool,
+}
+
+/// The parts in one line: labels are left out from the right, those that stay last, until it fits.
+fn fitted(parts: &[Part<'_>], columns: usize) -> String {
+    let of = |first: bool| {
+        (0..parts.len())
+            .rev()
+            .filter(move |at| parts[*at].first == first)
+    };
+    let mut bare = vec![false; parts.len()];
+    for next in of(false).chain(of(true)).map(Some).chain([None]) {
+        let line = joined(parts, &bare);
+        if width(&line) <= columns {
+            return line;
         }
-        long.push(labelled);
-        short.push(binding.shown.to_owned());
+        if let Some(next) = next {
+            bare[next] = true;
+        }
     }
-    middle.push(bare.join(" "));
-    [long.join("  "), middle.join("  "), short.join(" ")]
-        .into_iter()
-        .find(|line| width(line) <= columns)
-        .unwrap_or_else(|| "? help".to_owned())
+    "? help".to_owned()
+}
+
+fn joined(parts: &[Part<'_>], bare: &[bool]) -> String {
+    let mut line = String::new();
+    for (at, part) in parts.iter().enumerate() {
+        if at > 0 {
+            line.push_str(if bare[at] && bare[at - 1] { " " } else { "  " });
+        }
+        line.push_str(&part.key);
+        if !bare[at] {
+            line.push(' ');
+            line.push_str(part.label);
+        }
+    }
+    line
 }
 
 fn while_typing(state: &State, columns: usize) -> String {

@@ -7,6 +7,8 @@ const SMALLEST: (u16, u16) = (40, 12);
 /// Smallest window with two columns, and with three.
 const TWO: (u16, u16) = (120, 30);
 const THREE: (u16, u16) = (200, 50);
+/// Below this many rows there is no line under the top line: each row is worth more.
+const RULED: u16 = 16;
 /// Text is never set wider than this.
 const WIDEST: u16 = 80;
 
@@ -56,9 +58,10 @@ pub struct Frame {
 
 /// Where everything stands.
 pub fn frame(area: Rect, room: Room) -> Frame {
+    let ruled = u16::from(area.height >= RULED);
     let [top, rule, body, happened, keys] = Layout::vertical([
         Constraint::Length(1),
-        Constraint::Length(1),
+        Constraint::Length(ruled),
         Constraint::Min(0),
         Constraint::Length(1),
         Constraint::Length(1),

@@ -24,10 +24,7 @@ pub fn go(state: &mut State, way: Move) -> Option<Effect> {
     let (columns, rows) = state.screen_size();
     let page = screens::page(state, state.room(), columns, rows);
     let mut view = View {
-        from: match state.screen {
-            Screen::Work => 0,
-            _ => page.first_shown(state.scroll, state.marked, rows),
-        },
+        from: page.first_shown(state.scroll, state.marked, rows),
         most: page.rows.len().saturating_sub(rows),
         items: page.item_rows(),
         rows,
@@ -43,6 +40,11 @@ pub fn go(state: &mut State, way: Move) -> Option<Effect> {
             view.to(view.most);
             view.marked = (0..view.items.len()).rev().find(|item| view.sees(*item));
         }
+    }
+    // On the work only an arrow marks an answer: turning pages must not push one.
+    let pages = !matches!(way, Move::Up | Move::Down);
+    if state.screen == Screen::Work && pages {
+        view.marked = state.marked.filter(|item| view.sees(*item));
     }
     state.marked = view.marked;
     state.scroll = view.from;

@@ -73,6 +73,8 @@ pub fn run(state: &mut State, lines: &mut Lines<'_>, save: &mut Save<'_>) -> io:
         };
         let said = state.messages.len();
         let effect = take(state, &line);
+        // Lines are typed whole here; what was refused is typed anew.
+        state.input.clear();
         let now = (lines.clock)();
         match effect {
             Some(Effect::Leave) => return lines.say("Left. What was SAVED is kept."),
@@ -91,7 +93,7 @@ pub fn run(state: &mut State, lines: &mut Lines<'_>, save: &mut Save<'_>) -> io:
 
 /// A message without the time in front of it; the line has it where it matters.
 fn spoken(message: &str) -> &str {
-    message.get(6..).unwrap_or(message)
+    message.split_once(' ').map_or(message, |(_, words)| words)
 }
 
 /// What a line means now: a digit, a command, or words for a field.

@@ -2,6 +2,7 @@
 
 use super::keys::ANSWER_DIGITS;
 use crate::base::text::listed;
+use crate::diagnosis::check::Check;
 use crate::diagnosis::given;
 use crate::diagnosis::next_check::Proposal;
 use crate::report::rank_text::why;
@@ -10,6 +11,7 @@ use crate::session::entry::What;
 use crate::session::field::{Form, Section};
 use crate::session::fields::FIELDS;
 use crate::session::job::{Job, Stage};
+use crate::session::reading::pressure_as_found;
 
 /// One answer that a key gives.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -32,7 +34,7 @@ pub struct Prompt {
     /// How it is done.
     pub how: String,
     /// Cautions.
-    pub cautions: Vec<&'static str>,
+    pub cautions: Vec<String>,
     /// Why this one, for a check.
     pub why: Option<String>,
     /// Answers by key; none where something is typed.
@@ -112,7 +114,7 @@ fn field_prompt(place: usize) -> Prompt {
         ask: field.ask.to_owned(),
         how: field.how.to_owned(),
         cautions: if field.section == Section::Safety {
-            vec!["It can move. Nothing is touched before this is done."]
+            vec!["It can move. Nothing is touched before this is done.".to_owned()]
         } else {
             Vec::new()
         },
@@ -175,13 +177,33 @@ fn check_prompt(job: &Job, proposal: &Proposal, wish: Wish) -> Prompt {
         place: place.to_owned(),
         title: check.title.clone(),
         ask: check.ask.clone(),
-        how: check.how.clone().unwrap_or_default(),
-        cautions: check.cautions.iter().map(|word| word.text).collect(),
+        how: how(job, check),
+        cautions: check
+            .cautions
+            .iter()
+            .map(|word| word.text.to_owned())
+            .collect(),
         why: Some(why(model, proposal)),
         choices: choices(&check.answers),
         typed: None,
         zero: Some("cannot check"),
     }
+}
+
+/// How a check is done, with what was written down of the pressure where the check judges it.
+fn how(job: &Job, check: &Check) -> String {
+    let how = check.how.clone().unwrap_or_default();
+    let judges = check
+        .needs_evidence
+        .iter()
+        .any(|word| word.name == "pressure");
+    let Some(reading) = pressure_as_found(job).filter(|_| judges) else {
+        return how;
+    };
+    let warmth = job.field("temperature-as-found");
+    let warmth = warmth.map_or(String::new(), |kept| format!(" at {kept}"));
+    let (value, at) = (reading.value, reading.at.clock());
+    format!("{how} Written down at {at}: {value}{warmth}.")
 }
 
 fn evidence_prompt(job: &Job, proposal: &Proposal) -> Prompt {
@@ -190,7 +212,7 @@ fn evidence_prompt(job: &Job, proposal: &Proposal) -> Prompt {
         .cost
         .takes_away
         .iter()
-        .map(|word| word.text)
+        .map(|word| word.name)
         .collect();
     let choice = |digit, label: &str| Choice {
         digit,
@@ -200,8 +222,10 @@ fn evidence_prompt(job: &Job, proposal: &Proposal) -> Prompt {
         place: "Question".to_owned(),
         title: check.title.clone(),
         ask: format!("Next is: {}. All first readings taken?", check.title),
-        how: format!("It takes away {}.", listed(&gone, "and")),
-        cautions: vec!["This check takes evidence away."],
+        how: String::new(),
+        cautions: std::iter::once(format!("It takes away {}.", listed(&gone, "and")))
+            .chain(check.cautions.iter().map(|word| word.text.to_owned()))
+            .collect(),
         why: Some(why(job.model(), proposal)),
         // The step that loses something has a key of its own, far from the safe one.
         choices: vec![choice('1', "no, not yet"), choice('7', "yes, go on")],

@@ -7,6 +7,7 @@ use crate::session::job::Stage;
 
 pub mod cause;
 pub mod causes;
+pub mod change;
 pub mod checks;
 pub mod ends;
 pub mod facts;

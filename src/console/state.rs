@@ -44,6 +44,8 @@ pub enum Screen {
 pub struct Preferences {
     /// The look of the screen.
     pub look: Look,
+    /// Whether colours may be sent at all.
+    pub colour: bool,
     /// What lines are drawn with.
     pub lines: Lines,
     /// Whether letters are keys; without them there are arrows, Enter, function keys and `:`.
@@ -56,6 +58,7 @@ impl Default for Preferences {
     fn default() -> Self {
         Self {
             look: Look::Mono,
+            colour: true,
             lines: Lines::Ascii,
             letters: true,
             focus: false,

@@ -34,7 +34,7 @@ pub fn top_line(state: &State, theme: &Theme, columns: usize) -> Line<'static> {
     }
     let keep = room.saturating_sub(width(&facts) + 1);
     // Which aircraft it is goes before which screen: it is never cut for that.
-    let left = if keep < width(aircraft) + 4 && !aircraft.is_empty() {
+    let left = if keep < width(aircraft) + 6 && !aircraft.is_empty() {
         truncate(aircraft, keep)
     } else {
         truncate(&left, keep)
@@ -46,18 +46,22 @@ pub fn top_line(state: &State, theme: &Theme, columns: usize) -> Line<'static> {
     ])
 }
 
-/// Value, side and time; OLD once it is.
+/// Value, side and time; OLD or GONE once it is.
 fn pressure(state: &State, columns: usize) -> String {
     let Some(reading) = pressure_as_found(&state.job) else {
         return "no pressure read".to_owned();
     };
-    let old = if reading.is_old(state.now) {
-        " OLD"
-    } else {
-        ""
+    let mark = match reading.mark(state.now) {
+        "" => String::new(),
+        mark => format!(" {mark}"),
     };
-    let side = if columns < 60 { "gas" } else { "gas side" };
-    format!("{} {side} {}{old}", reading.value, reading.at.clock())
+    let clock = reading.at.clock();
+    let (side, clock) = if columns < 60 {
+        ("gas", clock.trim_end_matches('Z'))
+    } else {
+        ("gas side", clock.as_str())
+    };
+    format!("{} {side} {clock}{mark}", reading.value)
 }
 
 /// How much of what the first pump start would erase is kept.

@@ -12,6 +12,9 @@ use super::screens;
 use super::state::{Screen, State};
 use crate::base::stamp::Stamp;
 use crate::session::entry::What;
+use crate::session::field::Form;
+use crate::session::fields::FIELDS;
+use crate::session::job::Stage;
 
 /// Takes one event.
 pub fn update(state: &mut State, event: &Event) -> Option<Effect> {
@@ -65,7 +68,11 @@ fn act(state: &mut State, action: Action) -> Option<Effect> {
             input.pop();
         }),
         Action::Clear if state.input.is_empty() => back(state),
-        Action::Clear => type_in(state, String::clear),
+        Action::Clear => {
+            // What was said about the words that are given up goes with them.
+            state.message.clear();
+            type_in(state, String::clear)
+        }
         Action::Command => {
             show(state, Screen::Work);
             type_in(state, |input| input.push(':'))
@@ -76,6 +83,9 @@ fn act(state: &mut State, action: Action) -> Option<Effect> {
         Action::Undo => Some(Effect::Enter(What::Undo)),
         Action::Redo => Some(Effect::Enter(What::Redo)),
         Action::Show(screen) => show(state, screen),
+        Action::Look if !state.preferences.colour => {
+            say(state, "Look: no colour, as NO_COLOR or the terminal asks.")
+        }
         Action::Look => {
             state.preferences.look = state.preferences.look.next();
             let word = state.preferences.look.word();
@@ -101,6 +111,8 @@ fn act(state: &mut State, action: Action) -> Option<Effect> {
 fn type_in(state: &mut State, change: impl FnOnce(&mut String)) -> Option<Effect> {
     change(&mut state.input);
     state.marked = None;
+    // What is typed is always in sight.
+    state.scroll = 0;
     None
 }
 
@@ -148,19 +160,30 @@ pub fn press(state: &mut State, pressed: char) -> Option<Effect> {
     }
 }
 
+/// Whether 0 alone says "not known" here, or is refused as that; a number can be 0.
+fn means_not_known(state: &State) -> bool {
+    let Stage::Field(field) = state.stage() else {
+        return state.prompt().is_some_and(|prompt| prompt.zero.is_some());
+    };
+    FIELDS[field].form != Form::OutOfTen
+}
+
 /// Takes what was typed: a command after a colon, 0 for not known, or the words.
 pub fn send(state: &mut State) -> Option<Effect> {
     let line = std::mem::take(&mut state.input);
     if line.starts_with(':') {
         return run(state, &line);
     }
-    let zero = state.prompt().is_some_and(|prompt| prompt.zero.is_some());
-    if line.trim() == "0" && zero {
+    if line.trim() == "0" && means_not_known(state) {
         return press(state, '0');
     }
     match typed(&state.job, state.wish, &line) {
         Ok(what) => Some(Effect::Enter(what)),
-        Err(reason) => say(state, &reason),
+        Err(reason) => {
+            // What was typed stays, for the person to mend it.
+            state.input = line;
+            say(state, &reason)
+        }
     }
 }
 

@@ -11,7 +11,7 @@ use super::layout::{self, Room, room};
 use super::page::{Page, Role};
 use super::panels::beside;
 use super::screens;
-use super::state::{Preferences, Screen, State};
+use super::state::{Preferences, State};
 use super::theme::Theme;
 use super::top_line::top_line;
 use crate::base::text::{pad, truncate};
@@ -31,10 +31,8 @@ pub fn view(frame: &mut Frame<'_>, state: &State, theme: &Theme) {
     let parts = layout::frame(area, room);
     let top = top_line(state, theme, usize::from(parts.top.width));
     frame.render_widget(Paragraph::new(top), parts.top);
-    let rule = glyphs
-        .rule
-        .to_string()
-        .repeat(usize::from(parts.rule.width));
+    let rule = glyphs.rule.to_string();
+    let rule = rule.repeat(usize::from(parts.rule.width));
     frame.render_widget(Paragraph::new(Line::styled(rule, theme.text)), parts.rule);
     let more = screen(frame, state, theme, room, parts.screen);
     let (columns, rows) = size(parts.beside.first().copied().unwrap_or_default());
@@ -47,12 +45,7 @@ pub fn view(frame: &mut Frame<'_>, state: &State, theme: &Theme) {
             vec![Line::styled(glyphs.wall.to_string(), theme.text); usize::from(wall.height)];
         frame.render_widget(Paragraph::new(lines), *wall);
     }
-    let message = if more && state.message.is_empty() {
-        "More below: Down."
-    } else {
-        &state.message
-    };
-    let message = truncate(message, usize::from(parts.happened.width));
+    let message = message(&state.message, more, usize::from(parts.happened.width));
     frame.render_widget(
         Paragraph::new(Line::styled(message, theme.text)),
         parts.happened,
@@ -67,16 +60,22 @@ fn screen(frame: &mut Frame<'_>, state: &State, theme: &Theme, room: Room, place
     let (columns, rows) = size(place);
     let page = screens::page(state, room, columns, rows);
     let marked = state.marked;
-    let from = match state.screen {
-        // A question begins at its top whatever is marked.
-        Screen::Work => 0,
-        _ => page.first_shown(state.scroll, marked, rows),
-    };
+    let from = page.first_shown(state.scroll, marked, rows);
     let marked_row = marked.and_then(|nth| page.item_rows().get(nth).copied());
     let most = page.rows.len().saturating_sub(rows);
     let glyphs = state.preferences.lines.glyphs();
     paint(frame, &page, from, marked_row, glyphs, theme, place);
-    state.screen != Screen::Work && from < most
+    from < most
+}
+
+/// What just happened, and at its end that there is more of the page.
+fn message(said: &str, more: bool, columns: usize) -> String {
+    const MORE: &str = "More: PgDn";
+    if !more {
+        return truncate(said, columns);
+    }
+    let room = columns.saturating_sub(MORE.len() + 1);
+    format!("{} {MORE}", pad(&truncate(said, room), room))
 }
 
 /// Draws a page that stands alone, with its top line, its message and its keys.
@@ -153,7 +152,7 @@ fn size(place: Rect) -> (usize, usize) {
 
 /// One line that asks for a larger window.
 pub fn too_small(frame: &mut Frame<'_>, area: Rect) {
-    let words = "Make the window larger, or run with --plain. The job is safe.";
+    let words = "Too small: 40x12 or larger, or --plain.";
     let line = truncate(words, usize::from(area.width));
     frame.render_widget(Paragraph::new(line), area);
 }

@@ -42,7 +42,12 @@ pub enum Proof {
     /// The confirming answer stands.
     Stands(usize),
     /// A member of the group has another answer standing than its confirming one.
-    Contradicted(usize),
+    Contradicted {
+        /// The member.
+        cause: usize,
+        /// Its confirming check.
+        check: usize,
+    },
 }
 
 /// Works out where a search stands.
@@ -71,7 +76,7 @@ pub fn standing(
     let proof = proof(model, evidence, leader, &group);
     let met = model.rule.is_some_and(|rule| {
         let proved = !rule.confirm || matches!(proof, Proof::Stands(_) | Proof::NoneNamed);
-        share >= rule.share && proved && !matches!(proof, Proof::Contradicted(_))
+        share >= rule.share && proved && !matches!(proof, Proof::Contradicted { .. })
     });
     Ok(Standing {
         group,
@@ -181,7 +186,10 @@ fn proof(model: &Model, evidence: &Evidence, leader: usize, group: &[usize]) -> 
         if let Some((confirm, Reply::Answered(answers))) = standing(member)
             && answers.last() != Some(&confirm.answer)
         {
-            return Proof::Contradicted(confirm.check);
+            return Proof::Contradicted {
+                cause: member,
+                check: confirm.check,
+            };
         }
     }
     match standing(leader) {

@@ -15,7 +15,8 @@ pub struct Otherwise {
     pub item: Item,
     /// The leading cause had it not been answered at all.
     pub without: Leader,
-    /// For a check: the other answers, each with the leading cause it gives.
+    /// The other answers of a check, or the other words of a condition with words, each by its
+    /// place with the leading cause it gives.
     pub other: Vec<(usize, Leader)>,
 }
 
@@ -50,8 +51,12 @@ fn others(
     without: &Evidence,
     item: Item,
 ) -> Vec<(usize, Leader)> {
-    let Item::Check(check) = item else {
-        return Vec::new();
+    let check = match item {
+        Item::Check(check) => check,
+        Item::Condition(condition) => {
+            return other_words(inference, evidence, without, condition);
+        }
+        Item::Report => return Vec::new(),
     };
     let model = inference.model();
     let said = match &evidence.replies[check] {
@@ -65,6 +70,34 @@ fn others(
             let mut then = without.clone();
             then.answer(model, check, answer);
             (answer, leader(inference, &then))
+        })
+        .collect()
+}
+
+/// The other words of a condition that has words; a quantity has none to step through.
+fn other_words(
+    inference: &Inference,
+    evidence: &Evidence,
+    without: &Evidence,
+    condition: usize,
+) -> Vec<(usize, Leader)> {
+    let model = inference.model();
+    if model.questions[condition].quantity.is_some() {
+        return Vec::new();
+    }
+    let said = evidence.known[condition].as_ref();
+    let count = model.tree.conditions[condition].values.len();
+    let sure = |value: usize| -> Vec<f64> {
+        (0..count)
+            .map(|at| f64::from(u8::from(at == value)))
+            .collect()
+    };
+    let others = (0..count).filter(|value| said != Some(&sure(*value)));
+    others
+        .map(|value| {
+            let mut then = without.clone();
+            then.known[condition] = Some(sure(value));
+            (value, leader(inference, &then))
         })
         .collect()
 }

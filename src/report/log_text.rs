@@ -10,6 +10,7 @@ use crate::session::standing::standing;
 /// Every entry there ever was, with its number and time; what does not stand says so.
 pub fn log_lines(job: &Job) -> Vec<String> {
     let stands = standing(job.entries()).entries;
+    let done_now = done_at_the_end(job.entries());
     let mut lines = Vec::new();
     let mut before: Option<&Entry> = None;
     let (mut done, mut back): (Vec<usize>, Vec<usize>) = (Vec::new(), Vec::new());
@@ -18,6 +19,7 @@ pub fn log_lines(job: &Job) -> Vec<String> {
             .iter()
             .find(|(at, _)| *at == place)
             .map(|(_, what)| what);
+        let is_change = matches!(entry.what, What::Change { .. });
         let is_answer = !matches!(entry.what, What::Undo | What::Redo | What::Change { .. });
         let mut line = format!(
             "{:>3}  {}  {}",
@@ -48,7 +50,9 @@ pub fn log_lines(job: &Job) -> Vec<String> {
             }
         }
         match now {
-            None if is_answer => line.push_str("  (taken back)"),
+            None if is_answer || !done_now.contains(&place) && is_change => {
+                line.push_str("  (taken back)");
+            }
             Some(what) if is_answer && *what != entry.what => {
                 line.push_str(&format!("  (changed: {})", words(job, what)));
             }
@@ -61,6 +65,22 @@ pub fn log_lines(job: &Job) -> Vec<String> {
         lines.push(line);
     }
     lines
+}
+
+/// The places of everything that was not taken back, changes included.
+fn done_at_the_end(entries: &[Entry]) -> Vec<usize> {
+    let (mut done, mut back): (Vec<usize>, Vec<usize>) = (Vec::new(), Vec::new());
+    for (place, entry) in entries.iter().enumerate() {
+        match entry.what {
+            What::Undo => back.extend(done.pop()),
+            What::Redo => done.extend(back.pop()),
+            _ => {
+                done.push(place);
+                back.clear();
+            }
+        }
+    }
+    done
 }
 
 /// What an entry says, in words.
@@ -77,11 +97,18 @@ pub fn words(job: &Job, what: &What) -> String {
         }
         What::Condition { condition, word } => {
             let id = model.tree.conditions[*condition].id.replace('-', " ");
-            format!("{id}: {}", known(word))
+            let values = &model.tree.conditions[*condition].values;
+            let own = |word: &str| values.iter().any(|(known, _)| known == word);
+            let word = match word.as_deref() {
+                Some(word) if own(word) => Some(word.replace('-', " ")),
+                _ => word.clone(),
+            };
+            format!("{id}: {}", known(&word))
         }
         What::Answer { check, answer } => {
             let check = &model.checks[*check];
-            format!("{}: {}", check.title, check.answers[*answer])
+            let answer = check.answers[*answer].replace('-', " ");
+            format!("{}: {answer}", check.title)
         }
         What::Cannot { check, reason } => {
             let title = &model.checks[*check].title;

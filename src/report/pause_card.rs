@@ -9,7 +9,10 @@ use super::log_text::words;
 
 /// The card: where you were, the last three entries, what is open, what is old.
 pub fn pause_card(job: &Job, job_name: &str, now: Stamp) -> Vec<String> {
-    let mut lines = vec![format!("PAUSED {}   job {job_name}", now.clock())];
+    let mut lines = vec![match job_name {
+        "" => format!("PAUSED {}", now.clock()),
+        name => format!("PAUSED {}   job {name}", now.clock()),
+    }];
     lines.push(format!("You were at    {}", stage_words(job)));
     for timer in job.timers() {
         lines.push(timer.line(now));
@@ -38,13 +41,17 @@ pub fn pause_card(job: &Job, job_name: &str, now: Stamp) -> Vec<String> {
     lines
 }
 
-/// The pressure as found, with side, time, and OLD where it is; or that it was not read.
+/// The pressure as found, with side, time, and OLD or GONE where it is; or that it was not read.
 pub fn pressure(job: &Job, now: Stamp) -> String {
     let Some(reading) = pressure_as_found(job) else {
         return "not read".to_owned();
     };
-    let old = if reading.is_old(now) { ", OLD" } else { "" };
-    format!("{} gas side at {}{old}", reading.value, reading.at.clock())
+    let mark = match reading.mark(now) {
+        "" => String::new(),
+        "GONE" => ", GONE: a check has used it up since, read again".to_owned(),
+        mark => format!(", {mark}"),
+    };
+    format!("{} gas side at {}{mark}", reading.value, reading.at.clock())
 }
 
 fn stage_words(job: &Job) -> String {

@@ -249,10 +249,10 @@ pub fn rule_line(model: &Model, ranking: &Ranking) -> String {
             )
         }
         Proof::Stands(check) => format!("confirmed by: {}", model.checks[check].title),
-        Proof::Contradicted(check) => {
+        Proof::Contradicted { cause, check } => {
             format!(
-                "the confirming check speaks against it: {}",
-                model.checks[check].title
+                "{} speaks against {}",
+                model.checks[check].title, model.causes[cause].title
             )
         }
     };

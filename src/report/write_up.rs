@@ -186,7 +186,7 @@ fn check_lines(job: &Job) -> Vec<String> {
         let (at, said) = (entry.at.clock(), answer(job, &what));
         let mut line = format!("{at} {} {said}{changed}", about.ask);
         if let Some(reference) = &about.reference {
-            line.push_str(&format!(" [reference: {reference}]"));
+            line.push_str(&reference_words(reference));
         }
         if !about.takes_away.is_empty() && matches!(what, What::Answer { .. }) {
             let gone: Vec<&str> = about.takes_away.iter().map(|word| word.name).collect();
@@ -195,6 +195,15 @@ fn check_lines(job: &Job) -> Vec<String> {
         lines.push(line);
     }
     lines
+}
+
+/// A reference that only points to the approved data is left for the person to fill in: this
+/// program has not looked anything up there.
+fn reference_words(reference: &str) -> String {
+    match reference {
+        "approved-data" => " [approved data, ref ____]".to_owned(),
+        known => format!(" [reference: {known}]"),
+    }
 }
 
 /// The answer alone, without the title of its check.
@@ -265,17 +274,20 @@ fn missing(job: &Job) -> Vec<String> {
     missing
 }
 
+/// How many of 100, as running text has it.
+fn in_words(chance: f64) -> String {
+    match of_100(chance) {
+        0 if chance > 0.0 => "below 1".to_owned(),
+        count => count.to_string(),
+    }
+}
+
 fn annex(job: &Job) -> Vec<Block> {
     let model = job.model();
     let causes = job.causes();
     let rows = causes.iter().map(|row| {
         let cause = &model.causes[row.event];
-        let count = of_100(row.probability);
-        let count = if count == 0 {
-            "below 1".to_owned()
-        } else {
-            count.to_string()
-        };
+        let count = in_words(row.probability);
         let source = cause.source.as_deref().unwrap_or("no source");
         format!("{}: {count} of 100 jobs like this ({source})", cause.title)
     });
@@ -283,7 +295,7 @@ fn annex(job: &Job) -> Vec<Block> {
     if let Some(belief) = job.belief() {
         ranking.push(format!(
             "Cause not in this list: {} of 100",
-            of_100(belief.unlisted)
+            in_words(belief.unlisted)
         ));
     }
     let mut blocks = vec![block("Ranking, exact", ranking)];

@@ -64,7 +64,7 @@ use Section as S;
 // A row of a table reads better on one line than on six.
 #[rustfmt::skip]
 pub const FIELDS: &[Field] = &[
-    must(field("hurt", S::Safety, YesNo, "Anyone hurt, anything hit, or is it still moving?", "People first. A yes freezes the scene: some jobs are not yours yet.")),
+    must(field("hurt", S::Safety, YesNo, "Anyone hurt, anything hit, or is it still moving?", "People first. A yes freezes the scene until those in charge give it free.")),
     opens("chocks", must(field("nose-chocks", S::Safety, YesNo, "Nose chocks IN, both ways, snug?", "From the side. Nobody in front of or behind any wheel until this is done."))),
     opens("chocks", must(field("main-chocks", S::Safety, YesNo, "Main chocks IN, both ways, ice cleared under tyre and chock?", "Only after the nose, and after heat was judged from a distance."))),
     opens("flight-deck", field("flight-deck", S::Safety, YesNo, "Flight deck held by a named person, or shut and tagged?", "Park lever, pump switches and ground cart: DO NOT OPERATE.")),
@@ -78,7 +78,7 @@ pub const FIELDS: &[Field] = &[
     field("stand", S::Aircraft, Text, "Stand or place?", "Where it stands now, and where it stood before."),
     field("reporter", S::Aircraft, Text, "Who reported it, in which words, and when?", "The words as they were said."),
     field("lever-as-found", S::Evidence, Text, "Park lever and both seats' pedals: where, when first seen, by whom?", "Look, do not nudge."),
-    after_chocks(field("pressure-as-found", S::Evidence, Pressure, "Pressure now, with its unit?", "Gear pins and door locks in before the well. Gas-side gauge, before any pump runs. Steady at precharge means EMPTY.")),
+    after_chocks(field("pressure-as-found", S::Evidence, Pressure, "Pressure on the gas side of the store now, with its unit?", "Gear pins and door locks in before the well. Before any pump runs. Steady at precharge means EMPTY.")),
     after_chocks(field("temperature-as-found", S::Evidence, Temperature, "Temperature at the gas side, with its unit?", "C or F. It moves the reading.")),
     field("gauges-as-found", S::Evidence, Text, "Every other gauge: which, which side, what, when?", "With instrument number where it has one."),
     field("pumps-as-found", S::Evidence, Text, "Pump switches, ground power and battery switch: which positions?", "As read, before anybody touched them."),
@@ -97,7 +97,7 @@ pub const FIELDS: &[Field] = &[
     field("last-work", S::Details, Text, "Last work here, last gas service, open deferrals, pins or blanks?", ""),
     field("before", S::Details, Text, "Before on this one, or on its sisters?", ""),
     field("means", S::Details, Text, "Departure time, people, tools, parts, approved data at hand; who has been told?", ""),
-    field("idea", S::Idea, Text, "What do you think it is?", "Kept for the debrief, shown to nobody."),
+    field("idea", S::Idea, Text, "What do you think it is?", "Kept for the debrief; it does not change the causes."),
     field("idea-sure", S::Idea, OutOfTen, "How sure, of 10?", ""),
     field("work-done", S::Work, Text, "Work done, with task reference and revision?", "Facts only."),
     field("part-off", S::Work, Text, "Part off: name, serial, reason?", ""),
@@ -111,7 +111,7 @@ pub const FIELDS: &[Field] = &[
     field("leak-down-within", S::Proof, YesNo, "Within the approved limit?", ""),
     field("deferral", S::Deferral, Text, "Which approved item, what it asks, log entry number?", "Placard, chocks, crew told."),
     field("tools", S::TidyUp, YesNo, "Tools, jars and lights counted?", ""),
-    field("panels", S::TidyUp, YesNo, "Panels closed, blanks and pins out?", ""),
+    field("panels", S::TidyUp, YesNo, "Panels closed, blanks and rig pins out?", ""),
     field("tags", S::TidyUp, YesNo, "Tags and breaker collars off, or written down as left?", ""),
     field("inspections", S::TidyUp, YesNo, "Inspections after an uncommanded roll done or entered?", "Tow bar, nose gear, tyres, contact."),
     field("log-entry", S::TidyUp, Text, "Log-book entry number?", "This program is not the record."),

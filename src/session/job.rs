@@ -3,13 +3,13 @@
 use std::sync::Arc;
 
 use super::end_state::END_STATES;
-use super::entry::{Entry, What};
-use super::field::{Field, Section};
+use super::entry::Entry;
+use super::field::Section;
 use super::fields::{FIELDS, of, place};
 use super::known::{Asked, Known};
 use super::standing::standing;
 use super::timer::Timer;
-use crate::diagnosis::cause::{Part, Remedy};
+use crate::diagnosis::cause::Part;
 use crate::diagnosis::contradiction;
 use crate::diagnosis::evidence::{Evidence, Item, Reply};
 use crate::diagnosis::inference::{Belief, Inference, NoBelief};
@@ -211,54 +211,6 @@ impl Job {
         fields
             .filter(|(field, _)| field.lock == Some(lock))
             .all(|(_, value)| value.typed() == Some("yes"))
-    }
-
-    /// Why an entry is not accepted now; `None` where it is.
-    pub fn refuses(&self, what: &What) -> Option<String> {
-        match what {
-            What::Field { field, value: None } if self.is_must(&FIELDS[*field]) => {
-                Some("This one needs an answer; 0 is not accepted.".to_owned())
-            }
-            What::End(end) => self.refuses_end(*end),
-            What::Undo if !self.view.can_undo => Some("There is nothing to take back.".to_owned()),
-            What::Redo if !self.view.can_redo => Some("There is nothing to put back.".to_owned()),
-            _ => None,
-        }
-    }
-
-    /// Why a way to end does not fit what is known.
-    fn refuses_end(&self, end: usize) -> Option<String> {
-        let end = &END_STATES[end];
-        if self.end().is_some() {
-            return Some("An end is chosen already; u takes it back.".to_owned());
-        }
-        if !self.is_identified() {
-            return Some("People, chocks and aircraft come first.".to_owned());
-        }
-        let rule = self.view.rule.as_ref();
-        if end.needs_proof && !matches!(rule.map(|r| r.proof), Some(Proof::Stands(_))) {
-            return Some("The confirming check of the leading cause does not stand, so this end cannot be chosen.".to_owned());
-        }
-        let leader = rule.and_then(|rule| rule.group.first());
-        let cause = leader.map(|event| &self.model().causes[*event]);
-        let part = cause.map(|cause| matches!(cause.remedy, Some(Remedy::Work { .. })));
-        let settled = rule.is_some_and(|rule| rule.met) || end.needs_proof;
-        match (end.part, part, cause) {
-            (Some(said), Some(shown), Some(cause)) if settled && said != shown => Some(format!(
-                "{} leads and is confirmed, and this end says otherwise. Choose another, or engineering.",
-                cause.title
-            )),
-            _ => None,
-        }
-    }
-
-    /// Whether "not known" is refused: always, or because the job ends as fixed.
-    fn is_must(&self, field: &Field) -> bool {
-        let fixed = self
-            .view
-            .end
-            .is_some_and(|end| END_STATES[end].id == "fixed");
-        field.must || (fixed && field.section == Section::Proof)
     }
 }
 

@@ -1,7 +1,8 @@
 //! Everything that follows from the entries of a job.
 
 use super::entry::{Entry, What};
-use super::fields::FIELDS;
+use super::field::Section;
+use super::fields::{FIELDS, of};
 use super::job::Stage;
 use super::timer::Timer;
 use crate::diagnosis::evidence::Evidence;
@@ -102,7 +103,13 @@ impl Known {
                 started: entry.at,
                 minutes,
             }),
-            What::End(end) => self.end = Some(end),
+            What::End(end) => {
+                self.end = Some(end);
+                // What was handed over on the way says nothing about how the job ended.
+                for field in of(Section::HandOver) {
+                    self.fields[field] = Asked::NotYet;
+                }
+            }
             What::Note(_) | What::Change { .. } | What::Undo | What::Redo | What::Foreign(_) => {}
         }
     }

@@ -16,6 +16,8 @@ pub struct Reading {
     pub value: String,
     /// When it was entered.
     pub at: Stamp,
+    /// Whether a check has taken the pressure away since: it is history, not what stands there.
+    pub gone: bool,
 }
 
 impl Reading {
@@ -27,6 +29,15 @@ impl Reading {
     /// Whether it is old at a moment.
     pub fn is_old(&self, now: Stamp) -> bool {
         now >= self.old_from()
+    }
+
+    /// What to mind of it at a moment, in one word; empty where it can be relied on.
+    pub fn mark(&self, now: Stamp) -> &'static str {
+        match (self.gone, self.is_old(now)) {
+            (true, _) => "GONE",
+            (false, true) => "OLD",
+            (false, false) => "",
+        }
     }
 }
 
@@ -42,5 +53,10 @@ pub fn pressure_as_found(job: &Job) -> Option<Reading> {
     Some(Reading {
         value,
         at: job.entries()[*at].at,
+        gone: job
+            .situation()
+            .gone
+            .iter()
+            .any(|word| word.name == "pressure"),
     })
 }

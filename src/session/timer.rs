@@ -49,6 +49,6 @@ mod tests {
         assert_eq!(timer.left(Stamp::from_seconds(1000 + 60)), 29 * 60);
         // 1000 s and 30 min are 00:46:40.
         let over = timer.line(Stamp::from_seconds(1000 + 40 * 60));
-        assert_eq!(over, "TIMER leak-down: OVER since 00:46, 30 min in all");
+        assert_eq!(over, "TIMER leak-down: OVER since 00:46Z, 30 min in all");
     }
 }

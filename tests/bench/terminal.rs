@@ -48,7 +48,7 @@ impl Console {
         let mut out = pair.master.try_clone_reader().expect("its bytes");
         let (send, arrived) = channel();
         std::thread::spawn(move || {
-            let mut piece = [0; 65_536];
+            let mut piece = vec![0; 65_536];
             while let Ok(count) = out.read(&mut piece) {
                 if count == 0 || send.send((Instant::now(), count)).is_err() {
                     break;

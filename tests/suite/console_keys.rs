@@ -258,11 +258,7 @@ fn an_end_with_proof_is_refused_without_its_confirming_check() {
     let mut state = console();
     intake(&mut state, true);
     press(&mut state, ":end 1\n");
-    assert!(
-        state.message.contains("does not stand"),
-        "{}",
-        state.message
-    );
+    assert!(state.message.contains("Not proved"), "{}", state.message);
     assert!(matches!(state.job.stage(), Stage::Question(_)));
 }
 

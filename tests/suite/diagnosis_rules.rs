@@ -163,7 +163,10 @@ fn the_rule_needs_share_and_proof_and_cannot_is_no_proof() {
         against.answer("gentle", "yes");
     }
     against.answer("proof", "no");
-    assert!(matches!(against.standing().proof, Proof::Contradicted(_)));
+    assert!(matches!(
+        against.standing().proof,
+        Proof::Contradicted { .. }
+    ));
     assert!(!against.standing().met);
 }
 

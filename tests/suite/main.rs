@@ -15,6 +15,7 @@ mod bad_input;
 mod brute_force;
 mod console_keys;
 mod console_screens;
+mod console_trial;
 mod diagnosis_rules;
 mod document_example;
 mod house_rules;

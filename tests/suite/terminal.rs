@@ -186,7 +186,7 @@ fn it_survives_a_resize_to_nothing_and_back() {
         // The emulator first: what the program draws for the new size must find it there.
         console.master.resize(size).unwrap();
         let words = if rows < 12 {
-            "Make the window"
+            "Too small"
         } else {
             "Anyone hurt"
         };

@@ -156,11 +156,22 @@ impl Work {
         if self.full_screen {
             state.preferences = self.preferences;
             app::run(&mut state, &now, self.guard, &mut save)?;
+            if file.is_some() {
+                output::print(&left(&header.job, store))?;
+            }
         } else {
             quiet(with_lines(|lines| plain::run(&mut state, lines, &mut save)))?;
         }
         Ok(exit::FINE)
     }
+}
+
+/// Where the work lies, for whoever left it.
+fn left(job: &str, store: &Store) -> String {
+    format!(
+        "Job {job} is kept in {}.\nGo on with: stillwheel resume {job}\n",
+        store.folder().display()
+    )
 }
 
 fn job_line(listed: &Listed) -> JobLine {

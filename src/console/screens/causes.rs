@@ -1,6 +1,6 @@
 //! The likely causes, most probable first, with what the last answer did.
 
-use crate::base::text::{pad, width};
+use crate::base::text::{listed, pad, width};
 use crate::console::page::{Page, Role};
 use crate::console::state::State;
 use crate::diagnosis::ranking::of_100;
@@ -22,9 +22,13 @@ pub fn write(page: &mut Page, state: &State, rows: usize) {
     };
     let mut status = Page::new(page.columns);
     status.text(&standing(state));
-    let room = rows.saturating_sub(page.rows.len() + 2 + status.rows.len());
+    let all = state.job.causes();
+    let mut room = rows.saturating_sub(page.rows.len() + 2 + status.rows.len());
+    if all.len() > room {
+        room = room.saturating_sub(1);
+    }
     page.row_of(Role::Strong, HEADING);
-    for row in state.job.causes().iter().take(room) {
+    for row in all.iter().take(room) {
         let title = &state.job.model().causes[row.event].title;
         let line = line(
             state,
@@ -34,6 +38,13 @@ pub fn write(page: &mut Page, state: &State, rows: usize) {
             page.columns - 2,
         );
         page.row(&format!("  {line}"));
+    }
+    if let Some(next) = all.get(room) {
+        let most = share_words(next.probability);
+        page.row(&format!(
+            "  and {} more, none above {most}: w",
+            all.len() - room
+        ));
     }
     let unlisted = line(
         state,
@@ -51,7 +62,7 @@ pub fn leader(page: &mut Page, state: &State) {
     if let Some(first) = state.job.causes().first() {
         let title = &state.job.model().causes[first.event].title;
         page.text(&format!(
-            "Top: {title}, {} of 100",
+            "First: {} of 100, {title}",
             of_100(first.probability)
         ));
     }
@@ -73,7 +84,8 @@ pub fn line(
         moved => format!("{moved:+}"),
     };
     // The share and its change stand beside the title at any width; a bar has what is left.
-    let title = pad(title, TITLE.min(columns.saturating_sub(9)));
+    let beside = if columns >= TITLE { 9 + BAR.1 + 2 } else { 9 };
+    let title = pad(title, TITLE.min(columns.saturating_sub(beside)));
     let line = format!("{title} {shown:>3} {change:>4}");
     let room = columns.saturating_sub(width(&line) + 2).min(BAR.0);
     let length = (of_100(probability) as usize * room).div_ceil(100);
@@ -89,22 +101,47 @@ pub fn standing(state: &State) -> String {
     let Some(standing) = state.job.standing() else {
         return String::new();
     };
+    let model = state.job.model();
+    let names: Vec<&str> = standing
+        .group
+        .iter()
+        .map(|event| model.causes[*event].title.as_str())
+        .collect();
     let share = of_100(standing.share);
-    let Some(wanted) = standing.wanted.map(of_100) else {
-        return format!("{share} of 100 for the first. This tree has no rule for stopping.");
+    // Why the number is more than that of the first: said where it is so.
+    let whose = match names.len() {
+        0 | 1 => format!("First {share} of 100"),
+        _ => format!(
+            "{share} of 100 together for {}, which no check left tells apart",
+            listed(&names, "and")
+        ),
     };
-    let title = |check: usize| &state.job.model().checks[check].title;
-    let proof = match standing.proof {
-        Proof::Stands(_) => "confirmed".to_owned(),
-        Proof::Contradicted(check) => format!("{} speaks against it", title(check)),
-        Proof::Impossible(check) => format!("not confirmed: {} cannot be made", title(check)),
-        Proof::Missing(check) => format!("still to confirm: {}", title(check)),
-        Proof::NoneNamed => "no confirming check is named".to_owned(),
+    let Some(wanted) = standing.wanted.map(of_100) else {
+        return format!("{whose}. This tree has no rule for stopping.");
     };
     let reached = if share >= wanted {
-        "reached"
+        format!("enough ({wanted}) to stop if confirmed")
     } else {
-        "not reached"
+        format!("{wanted} is enough to stop")
     };
-    format!("First: {share} of 100 (rule {wanted}, {reached}), {proof}.")
+    format!("{whose}; {reached}. {}", proof_words(state, standing.proof))
+}
+
+/// Where the proof of the leading cause stands, in a sentence.
+pub fn proof_words(state: &State, proof: Proof) -> String {
+    let model = state.job.model();
+    let title = |check: usize| &model.checks[check].title;
+    match proof {
+        Proof::Stands(check) => format!("Confirmed by: {}.", title(check)),
+        Proof::Contradicted { cause, check } => format!(
+            "Not confirmed: {} speaks against {}.",
+            title(check),
+            model.causes[cause].title
+        ),
+        Proof::Impossible(check) => {
+            format!("Not confirmed: {} cannot be made.", title(check))
+        }
+        Proof::Missing(check) => format!("Still to confirm: {}.", title(check)),
+        Proof::NoneNamed => "No confirming check is named.".to_owned(),
+    }
 }

@@ -13,5 +13,7 @@ pub fn write(page: &mut Page, state: &State) {
             page.indented(2, line);
         }
     }
-    page.text("It is not complete until the next person has read back and accepted.");
+    if state.job.field("accepted") != Some("yes") {
+        page.text("It is not complete until the next person has read back and accepted.");
+    }
 }

@@ -47,14 +47,21 @@ pub fn next_answers(page: &mut Page, state: &State, proposal: &Proposal) {
 fn had_been(page: &mut Page, state: &State, one: &Otherwise) {
     let job = &state.job;
     page.indented(2, &item_words(job.inference(), job.evidence(), one.item));
-    if let Item::Check(check) = one.item {
-        for (answer, leader) in &one.other {
-            let word = job.model().checks[check].answers[*answer].replace('-', " ");
-            page.indented(
-                6,
-                &format!("had it been {word}: {}", leader_words(state, *leader)),
-            );
+    let model = job.model();
+    let words: Vec<&String> = match one.item {
+        Item::Check(check) => model.checks[check].answers.iter().collect(),
+        Item::Condition(condition) => {
+            let values = model.tree.conditions[condition].values.iter();
+            values.map(|(word, _)| word).collect()
         }
+        Item::Report => Vec::new(),
+    };
+    for (answer, leader) in &one.other {
+        let word = words[*answer].replace('-', " ");
+        page.indented(
+            6,
+            &format!("had it been {word}: {}", leader_words(state, *leader)),
+        );
     }
     page.indented(
         6,

@@ -1,6 +1,6 @@
 //! The work: what is asked now, with the likely causes or the rest of the form below it.
 
-use super::{causes, form};
+use super::{causes, change, form};
 use crate::console::layout::Room;
 use crate::console::page::{Page, Role};
 use crate::console::prompt::Prompt;
@@ -17,6 +17,9 @@ const FULL: (usize, usize) = (56, 16);
 
 /// Writes the screen.
 pub fn write(page: &mut Page, state: &State, room: Room, rows: usize) {
+    if let Some((place, what)) = change::target(state) {
+        return change::write(page, state, place, &what);
+    }
     match state.prompt() {
         Some(prompt) => asked(page, state, &prompt, room, rows),
         None => stopped(page, state),
@@ -26,25 +29,23 @@ pub fn write(page: &mut Page, state: &State, room: Room, rows: usize) {
 fn asked(page: &mut Page, state: &State, prompt: &Prompt, room: Room, rows: usize) {
     let stage = state.stage();
     let full = page.columns >= FULL.0 && rows >= FULL.1;
-    let causes_below = matches!(stage, Stage::Question(_));
     page.strong(&prompt.ask);
-    answers(page, state, prompt, full);
+    answers(page, state, prompt);
     if full && !prompt.how.is_empty() {
         page.text(&prompt.how);
     }
     if let (Some(why), true) = (&prompt.why, full) {
         page.text(&format!("Why this one: {why}."));
     }
-    // A small window has room for these where no causes are shown.
-    if full || !causes_below {
-        for caution in &prompt.cautions {
-            one_caution(page, caution);
-        }
+    // In a small window too: cautions go before odds, and what has no room is a page down.
+    for caution in &prompt.cautions {
+        one_caution(page, caution, full);
     }
-    if !full && !causes_below {
+    if !full {
         page.text(&prompt.how);
     }
-    for timer in state.job.timers() {
+    let ending = state.job.end().is_some();
+    for timer in state.job.timers().iter().filter(|_| !ending) {
         page.row(&timer.line(state.now));
     }
     match &stage {
@@ -67,15 +68,13 @@ fn asked(page: &mut Page, state: &State, prompt: &Prompt, room: Room, rows: usiz
     }
 }
 
-fn answers(page: &mut Page, state: &State, prompt: &Prompt, full: bool) {
+fn answers(page: &mut Page, state: &State, prompt: &Prompt) {
     for (place, choice) in prompt.choices.iter().enumerate() {
         page.item(place, &format!(" {}  {}", choice.digit, choice.label));
     }
     match prompt.typed {
         Some(what) => {
-            if full {
-                page.text(&format!("Type {what}."));
-            }
+            page.text(&format!("Type {what}."));
             page.input(&state.input);
         }
         None if state.input.starts_with(':') => page.input(&state.input),
@@ -86,11 +85,16 @@ fn answers(page: &mut Page, state: &State, prompt: &Prompt, full: bool) {
     }
 }
 
-/// One line: the first sentence of a caution; the whole stands in the report.
-fn one_caution(page: &mut Page, text: &str) {
+/// The first sentence of a caution, in one line where the page is wide; the whole stands in the
+/// report.
+fn one_caution(page: &mut Page, text: &str, one_line: bool) {
     let first = text.split_once(". ").map_or(text, |(first, _)| first);
-    let line = format!("CAUTION  {}.", first.trim_end_matches('.'));
-    page.row_of(Role::Caution, &line);
+    let first = format!("{}.", first.trim_end_matches('.'));
+    if one_line {
+        page.row_of(Role::Caution, &format!("CAUTION  {first}"));
+    } else {
+        page.caution(&first);
+    }
 }
 
 /// The two checks that would come instead.

@@ -71,6 +71,9 @@ fn claim() -> io::Result<()> {
     // NO_COLOR is set, so it is switched off and the mono theme is used instead.
     crossterm::style::force_color_output(true);
     enable_raw_mode()?;
+    // The first look for events is what begins to listen for a change of size. One that came
+    // between the first frame and the first wait would be lost.
+    crossterm::event::poll(std::time::Duration::ZERO)?;
     execute!(
         io::stdout(),
         EnterAlternateScreen,

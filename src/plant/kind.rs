@@ -1,5 +1,6 @@
-//! Kinds of part: their ports, parameters and fault names. One list, one file per kind.
+//! Kinds of part: ports, parameters, fault names, behaviour. One list, one file per kind.
 
+use super::behaviour::Behaviour;
 use crate::base::dimension::Dimension;
 
 /// What passes through a port.
@@ -77,10 +78,33 @@ pub struct ParameterSpec {
     pub form: ParameterForm,
     /// Whether an aircraft must give it.
     pub required: bool,
+    /// What holds where the aircraft says nothing, in SI units.
+    pub usual: Option<f64>,
+}
+
+impl ParameterSpec {
+    /// What it measures, where it is a quantity.
+    pub fn form_dimension(&self) -> Option<Dimension> {
+        match &self.form {
+            ParameterForm::Quantity(dimension) | ParameterForm::AtTemperature(dimension) => {
+                Some(*dimension)
+            }
+            ParameterForm::Number | ParameterForm::Word(_) => None,
+        }
+    }
+}
+
+/// What a hand can do to a part: its positions, the first one at the beginning.
+#[derive(Debug, PartialEq)]
+pub struct Hand {
+    /// The positions.
+    pub positions: &'static [&'static str],
+    /// The switch of the aircraft that moves it, with its positions and those of the part.
+    pub follows: Option<(&'static str, &'static [(&'static str, &'static str)])>,
 }
 
 /// One kind of part.
-#[derive(Debug, PartialEq)]
+#[derive(Debug)]
 pub struct Kind {
     /// Its name.
     pub name: &'static str,
@@ -92,6 +116,17 @@ pub struct Kind {
     pub parameters: &'static [ParameterSpec],
     /// What can be wrong with it.
     pub faults: &'static [&'static str],
+    /// What a hand can do to it.
+    pub hand: Option<Hand>,
+    /// How it works.
+    pub behaviour: &'static dyn Behaviour,
+}
+
+/// Kinds are the same when their names are.
+impl PartialEq for Kind {
+    fn eq(&self, other: &Self) -> bool {
+        self.name == other.name
+    }
 }
 
 impl Kind {
@@ -138,14 +173,16 @@ pub const fn given(name: &'static str, form: ParameterForm) -> ParameterSpec {
         name,
         form,
         required: true,
+        usual: None,
     }
 }
 
-/// A parameter the aircraft may leave out.
-pub const fn optional(name: &'static str, form: ParameterForm) -> ParameterSpec {
+/// A parameter the aircraft may leave out, with what holds then, in SI units.
+pub const fn usual(name: &'static str, form: ParameterForm, si: f64) -> ParameterSpec {
     ParameterSpec {
         name,
         form,
         required: false,
+        usual: Some(si),
     }
 }

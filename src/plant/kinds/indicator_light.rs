@@ -1,5 +1,6 @@
 //! A lamp.
 
+use crate::plant::behaviour::Passive;
 use crate::plant::kind::{Kind, PortType as P, port};
 
 /// The kind `indicator-light`.
@@ -9,4 +10,6 @@ pub const KIND: Kind = Kind {
     ports: &[port("feed", P::Electrical)],
     parameters: &[],
     faults: &["open"],
+    hand: None,
+    behaviour: &Passive,
 };

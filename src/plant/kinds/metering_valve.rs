@@ -1,7 +1,18 @@
 //! Brake pressure by pedal travel, with feedback.
+//! Supply at or above the command: it regulates about its null, and half the null leak is drawn
+//! from the supply. Supply below the command, as in every parked aircraft: wide open, and the lap
+//! leaks little. Released: the brake is open to return. A worn spool leaks by its whole figure from
+//! brake to return and by half of it from supply to brake. `feel` is pedal effort in N per bar.
 
 use crate::base::dimension::Dimension as D;
-use crate::plant::kind::{Kind, ParameterForm as F, PortType as P, optional, port};
+use crate::plant::behaviour::Behaviour;
+use crate::plant::kind::{Kind, ParameterForm as F, PortType as P, port, usual};
+use crate::plant::physics::clearance::conductance;
+use crate::plant::physics::metering;
+use crate::plant::solver::law::Law;
+use crate::plant::stamp::OPEN;
+use crate::plant::stamp::Stamp;
+use crate::plant::view::View;
 
 /// The kind `metering-valve`.
 pub const KIND: Kind = Kind {
@@ -14,9 +25,13 @@ pub const KIND: Kind = Kind {
         port("command", P::Mechanical),
     ],
     parameters: &[
-        optional("wide-leak", F::Quantity(D::Flow)),
-        optional("null-leak", F::Quantity(D::Flow)),
-        optional("full-command", F::Quantity(D::GaugePressure)),
+        usual("wide-leak", F::Quantity(D::Flow), 0.0),
+        usual("null-leak", F::Quantity(D::Flow), 0.0),
+        usual("worn-leak", F::Quantity(D::Flow), 0.0),
+        usual("full-command", F::Quantity(D::GaugePressure), 212e5),
+        usual("sticks-at", F::Quantity(D::GaugePressure), 0.0),
+        usual("outside-leak", F::Quantity(D::Flow), 0.0),
+        usual("feel", F::Number, 1.15),
     ],
     faults: &[
         "spool-worn",
@@ -24,4 +39,50 @@ pub const KIND: Kind = Kind {
         "spring-broken",
         "leaks-outside",
     ],
+    hand: None,
+    behaviour: &Works,
 };
+
+#[derive(Debug)]
+struct Works;
+
+impl Behaviour for Works {
+    fn stamp(&self, part: &View<'_>, stamp: &mut Stamp<'_>) {
+        let command = command(part);
+        let flow = |name: &str| conductance(part.value(name));
+        let (wide, null, worn) = (flow("wide-leak"), flow("null-leak"), flow("worn-leak"));
+        let applied = command > 0.0;
+        let land = if applied { 0.5 * null } else { wide };
+        let law = Law::MeterIn {
+            command,
+            open: OPEN,
+            land: land + 0.5 * worn,
+        };
+        if applied {
+            stamp.serve("supply", "brake", law, "supply to brake");
+        } else {
+            stamp.leak("supply", "brake", law, "supply to brake");
+        }
+        let law = if applied {
+            Law::MeterOut {
+                command,
+                open: OPEN,
+                wide: wide + worn,
+                null: null + worn,
+            }
+        } else {
+            Law::Passage(OPEN)
+        };
+        stamp.leak("brake", "return", law, "brake to return");
+        let outside = flow("outside-leak");
+        if outside > 0.0 {
+            stamp.spill("supply", Law::leak(outside), "outside");
+        }
+    }
+}
+
+/// What it is commanded to, Pa.
+pub fn command(part: &View<'_>) -> f64 {
+    metering::command(part.level("command"), part.value("full-command"))
+        .max(part.value("sticks-at"))
+}

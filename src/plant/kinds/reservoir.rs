@@ -1,13 +1,28 @@
 //! Reservoir with its sight glass.
 
 use crate::base::dimension::Dimension as D;
-use crate::plant::kind::{Kind, ParameterForm as F, PortType as P, optional, port};
+use crate::plant::behaviour::Behaviour;
+use crate::plant::kind::{Kind, ParameterForm as F, PortType as P, port, usual};
+use crate::plant::stamp::Stamp;
+use crate::plant::view::View;
 
 /// The kind `reservoir`.
 pub const KIND: Kind = Kind {
     name: "reservoir",
     doc: "Reservoir with its sight glass.",
     ports: &[port("suction", P::Hydraulic), port("return", P::Hydraulic)],
-    parameters: &[optional("level", F::Quantity(D::Volume))],
+    parameters: &[usual("level", F::Quantity(D::Volume), 0.0)],
     faults: &["gauge-drift", "leak"],
+    hand: None,
+    behaviour: &Works,
 };
+
+#[derive(Debug)]
+struct Works;
+
+impl Behaviour for Works {
+    fn stamp(&self, _part: &View<'_>, stamp: &mut Stamp<'_>) {
+        stamp.pin("suction", 0.0, None);
+        stamp.pin("return", 0.0, None);
+    }
+}

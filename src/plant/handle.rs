@@ -1,0 +1,172 @@
+//! The plant as something to work on: set anything at any moment, let time pass, read everything.
+//!
+//! The commands, the tests, and whatever else plays the aircraft go through this one type. It is a
+//! value: a clone is another aircraft in the same state, so a check that would disturb the plant
+//! is tried on a clone.
+
+mod beginning;
+mod change;
+mod gauges;
+mod passage;
+
+pub use beginning::Start;
+pub use change::Change;
+pub use gauges::Passing;
+
+use std::sync::Arc;
+
+use super::account::Account;
+use super::aircraft::{Aircraft, Fluid};
+use super::climate::Climate;
+use super::error::PlantError;
+use super::ground::Ground;
+use super::levels::Levels;
+use super::memory::Memory;
+use super::physics::holding::{Motion, Push};
+use super::physics::viscosity::Walther;
+use super::setting::PartNow;
+use super::solver::network::Network;
+use super::solver::step::Solver;
+use super::view::View;
+use super::wiring::Wiring;
+
+/// Break-away coefficient of the reference figures: a rolling figure, from memory.
+const BREAK_AWAY: f64 = 0.008;
+
+/// One aircraft with everything that changes on it.
+#[derive(Debug, Clone)]
+pub struct Handle {
+    pub(super) aircraft: Arc<Aircraft>,
+    pub(super) wiring: Arc<Wiring>,
+    fluid: Fluid,
+    walther: Walther,
+    now: Vec<PartNow>,
+    memory: Vec<Memory>,
+    pub(super) levels: Levels,
+    pressures: Vec<f64>,
+    network: Network,
+    solver: Solver,
+    seconds: f64,
+    next_step: f64,
+    steps: u64,
+    climate: Climate,
+    ground: Ground,
+    motion: Motion,
+    account: Account,
+    wear: f64,
+}
+
+impl Handle {
+    /// A plant at rest: nothing charged, lever down, pumps off.
+    ///
+    /// Errors: the document lacks the fluid or has no hydraulic net; two supplies feed one net.
+    pub fn new(aircraft: Arc<Aircraft>) -> Result<Self, PlantError> {
+        let missing = |missing: &str| PlantError::Missing {
+            aircraft: aircraft.id.clone(),
+            missing: missing.to_owned(),
+        };
+        let fluid = aircraft.fluid.clone().ok_or_else(|| missing("`fluid`"))?;
+        let wiring = Wiring::new(&aircraft);
+        if wiring.net_of_node.is_empty() {
+            return Err(missing("hydraulic link"));
+        }
+        let kelvin = aircraft.environment.temperature.map_or(288.15, |t| t.si());
+        let wheels = aircraft.parts.iter().find(|p| p.kind.name == "wheels");
+        let tyre =
+            |name: &str| wheels.map_or(0.0, |part| PartNow::new(part, 1.0).value(part.kind, name));
+        let ground = Ground {
+            push: Push {
+                mass: aircraft.mass.map_or(0.0, |mass| mass.kilograms()),
+                slope: aircraft.environment.slope.map_or(0.0, |s| s.si()),
+                wind: aircraft.environment.wind.map_or(0.0, |w| w.si()),
+                drag_area: tyre("drag-area"),
+                thrust: 0.0,
+            },
+            break_away: BREAK_AWAY,
+            rolling: tyre("rolling"),
+        };
+        let now = aircraft.parts.iter().map(|part| PartNow::new(part, 1.0));
+        let mut handle = Self {
+            now: now.collect(),
+            memory: vec![Memory::default(); aircraft.parts.len()],
+            levels: Levels::nothing(wiring.nodes.len()),
+            pressures: vec![0.0; wiring.outside + 1],
+            network: Network::default(),
+            solver: Solver::default(),
+            seconds: 0.0,
+            next_step: 1.0,
+            steps: 0,
+            climate: Climate::steady(kelvin),
+            walther: Walther::through(fluid.viscosity),
+            ground,
+            motion: Motion::default(),
+            account: Account::default(),
+            wear: 1.0,
+            fluid,
+            wiring: Arc::new(wiring),
+            aircraft,
+        };
+        handle.begin_memory();
+        handle.settle_levels()?;
+        handle.assemble()?;
+        handle.open_account();
+        Ok(handle)
+    }
+
+    /// The aircraft.
+    pub fn aircraft(&self) -> &Aircraft {
+        &self.aircraft
+    }
+
+    /// Hours since the beginning.
+    pub fn hours(&self) -> f64 {
+        self.seconds / 3600.0
+    }
+
+    /// Steps taken since the plant was made.
+    pub fn steps(&self) -> u64 {
+        self.steps
+    }
+
+    /// A part as its behaviour sees it.
+    pub(super) fn view(&self, part: usize) -> View<'_> {
+        self.view_with(
+            part,
+            &self.memory[part],
+            &self.pressures,
+            self.climate.now(),
+        )
+    }
+
+    fn view_with<'a>(
+        &'a self,
+        part: usize,
+        memory: &'a Memory,
+        pressures: &'a [f64],
+        temperature: f64,
+    ) -> View<'a> {
+        View {
+            kind: self.aircraft.parts[part].kind,
+            now: &self.now[part],
+            memory,
+            nets: &self.wiring.nets[part],
+            nodes: &self.wiring.nodes,
+            levels: &self.levels,
+            pressures,
+            fluid: &self.fluid,
+            temperature,
+        }
+    }
+
+    fn begin_memory(&mut self) {
+        for at in 0..self.memory.len() {
+            let mut memory = Memory::default();
+            let kind = self.aircraft.parts[at].kind;
+            let view = self.view_with(at, &memory, &self.pressures, self.climate.now());
+            let mut begun = memory;
+            kind.behaviour.begin(&view, &mut begun);
+            memory = begun;
+            self.memory[at] = memory;
+        }
+    }
+}

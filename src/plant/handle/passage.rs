@@ -1,0 +1,283 @@
+//! Time passing: steps as long as the pressures allow, each ending where something changes.
+
+use super::Handle;
+use crate::plant::error::PlantError;
+use crate::plant::kinds::brake;
+use crate::plant::memory::Memory;
+use crate::plant::physics::viscosity;
+use crate::plant::solver::law::FluidNow;
+use crate::plant::solver::network::{Network, Pin};
+use crate::plant::solver::newton::held;
+use crate::plant::solver::step::{Conditions, GAMMA, Stepped};
+use crate::plant::solver::store::Moment;
+use crate::plant::stamp::Stamp;
+
+/// Longest step, s.
+const LONGEST: f64 = 1800.0;
+/// Shortest step before a net is said to have no pressure, s.
+const SHORTEST: f64 = 1e-7;
+/// A step with a change of mode in it is made this short, s: the error of every switching time.
+const EVENT: f64 = 0.25;
+/// Longest step while it rolls, s.
+const ROLLING: f64 = 0.25;
+/// A roll is followed this far, m; beyond it nothing on the stand is as it was.
+const FOLLOWED: f64 = 30.0;
+
+impl Handle {
+    /// Lets some seconds pass.
+    ///
+    /// Errors: a net for which no pressure is found, or one that never settles, each by its name.
+    pub fn step(&mut self, seconds: f64) -> Result<(), PlantError> {
+        let end = self.seconds + seconds.max(0.0);
+        while end - self.seconds > 1e-9 {
+            self.advance(end - self.seconds)?;
+        }
+        Ok(())
+    }
+
+    /// Lets at most some seconds pass, in one step of the solver.
+    pub fn advance(&mut self, at_most: f64) -> Result<(), PlantError> {
+        let modes = self.modes(&self.memory, &self.pressures);
+        let bound = self.bound(at_most);
+        let mut seconds = self.next_step.min(bound);
+        loop {
+            let conditions = self.conditions(seconds);
+            let network = std::mem::take(&mut self.network);
+            let tried = self
+                .solver
+                .step(&network, &self.pressures, &conditions, seconds);
+            self.network = network;
+            let shorter = match tried {
+                Err(node) if seconds < SHORTEST => return Err(self.no_pressure(node)),
+                Err(_) => seconds * 0.25,
+                Ok(stepped) if stepped.error > 1.0 && seconds > 1e-4 => {
+                    seconds * (0.9 / stepped.error.sqrt()).clamp(0.1, 0.7)
+                }
+                Ok(stepped) => {
+                    let memory = self.remembered(&stepped.pressures, seconds);
+                    let changed = self.modes(&memory, &stepped.pressures) != modes;
+                    if changed && seconds > EVENT {
+                        (seconds * 0.5).max(EVENT)
+                    } else {
+                        self.accept(stepped, memory, seconds, bound)?;
+                        return Ok(());
+                    }
+                }
+            };
+            seconds = shorter;
+        }
+    }
+
+    pub(super) fn no_pressure(&self, node: usize) -> PlantError {
+        PlantError::NoPressure {
+            net: self.wiring.node_name(&self.aircraft, node),
+            hours: self.hours(),
+        }
+    }
+
+    /// The longest step that ends before something is known to change.
+    fn bound(&self, at_most: f64) -> f64 {
+        let parts = 0..self.aircraft.parts.len();
+        let alarms =
+            parts.filter_map(|at| self.aircraft.parts[at].kind.behaviour.alarm(&self.view(at)));
+        let rolls = self.motion.speed > 0.0 && self.motion.metres < FOLLOWED;
+        let bend = self.climate.next_bend(self.seconds);
+        alarms
+            .chain(bend)
+            .chain(rolls.then_some(ROLLING))
+            .fold(at_most.min(LONGEST), f64::min)
+            .max(1e-6)
+    }
+
+    fn conditions(&self, seconds: f64) -> [Conditions; 3] {
+        [0.0, GAMMA * seconds, seconds].map(|passed| {
+            let temperature = self.climate.after(self.seconds, passed);
+            self.condition(temperature, passed)
+        })
+    }
+
+    pub(super) fn condition(&self, temperature: f64, seconds: f64) -> Conditions {
+        let density = |kelvin| viscosity::density(self.fluid.density, self.fluid.expansion, kelvin);
+        let dynamic = |kelvin| self.walther.viscosity(kelvin) * density(kelvin);
+        Conditions {
+            fluid: FluidNow {
+                density: density(temperature),
+                thinness: dynamic(288.15) / dynamic(temperature),
+                temperature,
+            },
+            moment: Moment {
+                fluid: temperature,
+                gas: temperature,
+                seconds,
+            },
+        }
+    }
+
+    fn remembered(&self, pressures: &[f64], seconds: f64) -> Vec<Memory> {
+        let temperature = self.climate.after(self.seconds, seconds);
+        let one = |(at, old): (usize, &Memory)| {
+            let mut memory = *old;
+            let view = self.view_with(at, old, pressures, temperature);
+            let behaviour = self.aircraft.parts[at].kind.behaviour;
+            behaviour.advance(&view, &mut memory, seconds);
+            memory
+        };
+        self.memory.iter().enumerate().map(one).collect()
+    }
+
+    /// In which way every part works; a step holds at most one change of it.
+    fn modes(&self, memory: &[Memory], pressures: &[f64]) -> Vec<u8> {
+        let one = |(at, memory): (usize, &Memory)| {
+            let view = self.view_with(at, memory, pressures, self.climate.now());
+            self.aircraft.parts[at].kind.behaviour.mode(&view)
+        };
+        let moves = u8::from(self.ground.excess(self.brakes_hold(pressures)) > 0.0);
+        let parts = memory.iter().enumerate().map(one);
+        parts.chain([moves]).collect()
+    }
+
+    /// Force in N that all brakes hold at the tyres.
+    pub(super) fn brakes_hold(&self, pressures: &[f64]) -> f64 {
+        let brakes = self.aircraft.parts.iter().enumerate();
+        brakes
+            .filter(|(_, part)| part.kind.name == "brake")
+            .map(|(at, _)| {
+                let view = self.view_with(at, &self.memory[at], pressures, self.climate.now());
+                brake::holds(&view)
+            })
+            .sum()
+    }
+
+    fn accept(
+        &mut self,
+        stepped: Stepped,
+        memory: Vec<Memory>,
+        seconds: f64,
+        bound: f64,
+    ) -> Result<(), PlantError> {
+        for (node, pin) in self.network.pins.iter().enumerate() {
+            if let Some(pin) = pin {
+                let arrived = stepped.arrived[node];
+                self.account.arrived[pin.account] += arrived;
+                self.account.moved += arrived.abs();
+            }
+        }
+        let growth = (0.9 / stepped.error.max(1e-6).sqrt()).clamp(0.3, 3.0);
+        // A step cut short from outside says little about how long the next may be.
+        let cut_short = seconds >= bound * (1.0 - 1e-9);
+        let grown = (seconds * growth).clamp(1e-5, LONGEST);
+        self.next_step = if cut_short {
+            grown.max(self.next_step)
+        } else {
+            grown
+        };
+        let before = self.modes(&self.memory, &self.pressures);
+        let restless = memory.iter().zip(&self.memory).any(|(new, old)| {
+            new.engaged != old.engaged || (new.position - old.position).abs() > 1e-12
+        });
+        self.pressures = stepped.pressures;
+        self.memory = memory;
+        self.climate.advance(self.seconds, seconds);
+        self.seconds += seconds;
+        self.steps += 1;
+        self.roll(seconds);
+        let changed = restless || self.modes(&self.memory, &self.pressures) != before;
+        if changed {
+            self.settle_levels()?;
+        } else {
+            self.follow_levels();
+        }
+        self.assemble()?;
+        self.account.stored = self.stored();
+        Ok(())
+    }
+
+    fn roll(&mut self, seconds: f64) {
+        if self.ground.push.mass <= 0.0 || self.motion.metres >= FOLLOWED {
+            return;
+        }
+        let held = self.brakes_hold(&self.pressures);
+        let starts = self.motion.speed <= 0.0 && self.ground.excess(held) > 0.0;
+        if starts || self.motion.speed > 0.0 {
+            let net = self.ground.net_rolling(held);
+            self.motion = self
+                .motion
+                .after(seconds.min(ROLLING), net, self.ground.push.mass);
+        }
+    }
+
+    /// Stamps every part into the network anew.
+    pub(super) fn assemble(&mut self) -> Result<(), PlantError> {
+        let outside = self.wiring.outside;
+        let mut network = std::mem::take(&mut self.network);
+        network.elements.clear();
+        network.stores.clear();
+        network.pins.clear();
+        network.pins.resize(outside + 1, None);
+        let mut clash = None;
+        for at in 0..self.aircraft.parts.len() {
+            let mut stamp = Stamp {
+                part: at,
+                view: self.view(at),
+                network: &mut network,
+                outside,
+                clash: &mut clash,
+            };
+            let view = stamp.view;
+            self.aircraft.parts[at]
+                .kind
+                .behaviour
+                .stamp(&view, &mut stamp);
+        }
+        self.finish(&mut network);
+        self.network = network;
+        match clash {
+            None => Ok(()),
+            Some((net, first, second)) => Err(PlantError::TwoSupplies {
+                net: self.wiring.node_name(&self.aircraft, net),
+                first: self.aircraft.parts[first].id.clone(),
+                second: self.aircraft.parts[second].id.clone(),
+            }),
+        }
+    }
+
+    /// The open air, and a trace of volume in every node, so that none is without any.
+    fn finish(&self, network: &mut Network) {
+        use crate::plant::solver::store::Store;
+        let air = self.aircraft.parts.len();
+        network.pins[self.wiring.outside] = Some(Pin {
+            pressure: 0.0,
+            run_down: None,
+            account: air,
+        });
+        for node in 0..self.wiring.outside {
+            if network.pins[node].is_none() {
+                let trace = Store::Line {
+                    volume: 2e-6,
+                    bulk_modulus: self.fluid.bulk_modulus,
+                    expansion: self.fluid.expansion,
+                    swelling: 0.0,
+                };
+                network.stores.push((node, air, trace));
+            }
+        }
+    }
+
+    /// Fluid held now, m3.
+    fn stored(&self) -> f64 {
+        let moment = self.condition(self.climate.now(), 0.0).moment;
+        let mut volumes = Vec::new();
+        held(&self.network, &self.pressures, &moment, &mut volumes);
+        let pinned = self.network.pins.iter();
+        let free = volumes.iter().zip(pinned).filter(|(_, pin)| pin.is_none());
+        free.map(|(volume, _)| volume).sum()
+    }
+
+    /// Opens the account anew: what is stored now is the beginning.
+    pub fn open_account(&mut self) {
+        self.account.arrived = vec![0.0; self.aircraft.parts.len() + 1];
+        self.account.stored = self.stored();
+        self.account.stored_at_first = self.account.stored;
+        self.account.moved = 0.0;
+    }
+}

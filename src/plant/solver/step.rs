@@ -1,0 +1,130 @@
+//! One step in time: two implicit stages of second order that do not ring on stiff passages.
+//!
+//! The method is the two-stage singly diagonal Runge-Kutta method with gamma = 1 - 1/sqrt(2),
+//! which is L-stable and ends on its last stage (standard texts on stiff equations, from memory).
+//! Volumes are balanced, not capacities, so nothing is lost at a kink.
+
+use super::law::FluidNow;
+use super::matrix::Matrix;
+use super::network::Network;
+use super::newton::{Stage, held, inflow};
+use super::store::Moment;
+
+/// 1 - 1/sqrt(2).
+pub const GAMMA: f64 = 1.0 - std::f64::consts::FRAC_1_SQRT_2;
+
+/// Error of one step that is accepted: this much, Pa, and this share of the pressure.
+const TOLERANCE: (f64, f64) = (0.05e5, 2e-3);
+
+/// What surrounds the network at one moment of a step.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Conditions {
+    /// The fluid.
+    pub fluid: FluidNow,
+    /// Temperatures, and seconds since the beginning of the step.
+    pub moment: Moment,
+}
+
+/// The end of a step.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Stepped {
+    /// Gauge pressures, Pa.
+    pub pressures: Vec<f64>,
+    /// Volume that arrived in every node during the step, m3; it counts for pinned nodes.
+    pub arrived: Vec<f64>,
+    /// Estimated error over the accepted one: above 1 the step was too long.
+    pub error: f64,
+}
+
+/// Room for the numbers of a step, kept from one to the next.
+#[derive(Debug, Clone, Default)]
+pub struct Solver {
+    matrix: Matrix,
+    start: Vec<f64>,
+    first: Vec<f64>,
+    last: Vec<f64>,
+}
+
+impl Solver {
+    /// Takes one step of `seconds`. The conditions are those at its beginning, at its first stage
+    /// (gamma of the way) and at its end. The node that did not settle comes back as the error.
+    pub fn step(
+        &mut self,
+        network: &Network,
+        pressures: &[f64],
+        conditions: &[Conditions; 3],
+        seconds: f64,
+    ) -> Result<Stepped, usize> {
+        let pairs = network.elements.iter().map(|e| (e.from, e.to));
+        self.matrix.shape(network.len(), pairs);
+        let [begin, middle, end] = conditions;
+        held(network, pressures, &begin.moment, &mut self.start);
+        let mut found = pressures.to_vec();
+        let weight = GAMMA * seconds;
+        let stage = |at: &Conditions, target: &[f64], found: &mut Vec<f64>, matrix: &mut Matrix| {
+            let stage = Stage {
+                network,
+                fluid: at.fluid,
+                moment: at.moment,
+                weight,
+                target,
+            };
+            stage.solve(found, matrix)
+        };
+        stage(middle, &self.start, &mut found, &mut self.matrix)?;
+        inflow(network, &found, &middle.fluid, &mut self.first);
+        let rest = (1.0 - GAMMA) * seconds;
+        for (target, flow) in self.start.iter_mut().zip(&self.first) {
+            *target += rest * flow;
+        }
+        stage(end, &self.start, &mut found, &mut self.matrix)?;
+        inflow(network, &found, &end.fluid, &mut self.last);
+        let both = self.first.iter().zip(&self.last);
+        let arrived = both.clone().map(|(a, b)| rest * a + weight * b).collect();
+        let mut change: Vec<f64> = both.map(|(a, b)| rest * (a - b)).collect();
+        for (change, pin) in change.iter_mut().zip(&network.pins) {
+            if pin.is_some() {
+                *change = 0.0;
+            }
+        }
+        self.matrix.solve(&mut change);
+        let (least, share) = TOLERANCE;
+        let scaled = change
+            .iter()
+            .zip(&found)
+            .map(|(change, pressure)| change.abs() / (least + share * pressure.abs()));
+        Ok(Stepped {
+            error: scaled.fold(0.0, f64::max),
+            pressures: found,
+            arrived,
+        })
+    }
+
+    /// Pressures at rest with the flows alone, as if nothing held any volume.
+    ///
+    /// One very long step from the pressures given; pinned nodes stay.
+    pub fn at_rest(
+        &mut self,
+        network: &Network,
+        pressures: &[f64],
+        conditions: &Conditions,
+    ) -> Result<Vec<f64>, usize> {
+        let pairs = network.elements.iter().map(|e| (e.from, e.to));
+        self.matrix.shape(network.len(), pairs);
+        held(network, pressures, &conditions.moment, &mut self.start);
+        let mut found = pressures.to_vec();
+        // Longer and longer steps, so that the first does not have to jump from nothing.
+        for seconds in [1e-2, 1.0, 1e2, 1e4, 1e7] {
+            let stage = Stage {
+                network,
+                fluid: conditions.fluid,
+                moment: conditions.moment,
+                weight: seconds,
+                target: &self.start,
+            };
+            stage.solve(&mut found, &mut self.matrix)?;
+            held(network, &found, &conditions.moment, &mut self.start);
+        }
+        Ok(found)
+    }
+}

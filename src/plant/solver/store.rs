@@ -1,0 +1,157 @@
+//! What a node holds: compressed fluid, air, brakes, a gas charge behind a piston.
+
+use crate::plant::physics::brake_stack::Stack;
+use crate::plant::physics::gas_charge::{GasCharge, Wall};
+
+/// Standard atmosphere, Pa.
+const ATMOSPHERE: f64 = 101_325.0;
+/// Below this gauge pressure vapour and air open up, Pa; chosen by us, so that a cooling line
+/// stops near vacuum.
+const VAPOUR: f64 = -0.5e5;
+/// How much opens, m3/Pa: far more than any line gives.
+const VAPOUR_SLOPE: f64 = 1e-8;
+
+/// The moment for which a store is asked.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Moment {
+    /// Temperature of the fluid, K.
+    pub fluid: f64,
+    /// Temperature around the gas, K.
+    pub gas: f64,
+    /// Seconds since the beginning of the step.
+    pub seconds: f64,
+}
+
+/// One store.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Store {
+    /// A length of line full of fluid.
+    Line {
+        /// Volume, m3.
+        volume: f64,
+        /// Stiffness of the fluid, Pa.
+        bulk_modulus: f64,
+        /// Expansion of the fluid, per kelvin.
+        expansion: f64,
+        /// Swelling of hoses, m3/Pa.
+        swelling: f64,
+    },
+    /// Free air, as its volume at one atmosphere, m3. At constant temperature.
+    Air(f64),
+    /// A brake.
+    Brake(Stack),
+    /// A gas charge behind a piston.
+    Gas(Piston),
+}
+
+/// A floating piston between fluid and gas.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Piston {
+    /// The gas at the beginning of the step.
+    pub charge: GasCharge,
+    /// Most gas there is room for, with no fluid held, m3.
+    pub room: f64,
+    /// Least gas, with the piston on its stop, m3.
+    pub least: f64,
+    /// Friction of the seal, Pa: the gas stands above the fluid by this when it drives the piston.
+    pub friction: f64,
+    /// Time constant of the gas, s.
+    pub lag: f64,
+    /// Share of gas lost per second.
+    pub loss: f64,
+}
+
+/// Where a piston stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PistonStop {
+    /// On the fluid end: no fluid is held.
+    Bottomed,
+    /// Between its stops.
+    Floating,
+    /// On the gas end: full of fluid.
+    Full,
+}
+
+impl Piston {
+    fn wall(&self, moment: &Moment) -> Wall {
+        Wall {
+            temperature: moment.gas,
+            lag: self.lag,
+            seconds: moment.seconds,
+            loss: self.loss,
+        }
+    }
+
+    /// Volume of the gas with the fluid at a gauge pressure.
+    ///
+    /// The piston stays where it is as long as the difference is less than its friction.
+    pub fn gas_volume(&self, pressure: f64, moment: &Moment) -> f64 {
+        if moment.seconds <= 0.0 {
+            return self.charge.volume;
+        }
+        let wall = self.wall(moment);
+        let at = |gas: f64| {
+            self.charge
+                .volume_at(gas + ATMOSPHERE, self.least, self.room, wall)
+        };
+        let driven_out = at(pressure + self.friction);
+        if self.charge.volume <= driven_out {
+            return driven_out;
+        }
+        // Only a rising pressure gets here, so the second search is rare.
+        self.charge.volume.min(at(pressure - self.friction))
+    }
+
+    /// The gas after a step that ended at a gauge pressure of the fluid.
+    pub fn after(&self, pressure: f64, moment: &Moment) -> GasCharge {
+        let volume = self.gas_volume(pressure, moment);
+        self.charge.moved_to(volume, self.wall(moment))
+    }
+
+    /// Where the piston stands with a volume of gas.
+    pub fn stop(&self, volume: f64) -> PistonStop {
+        if volume >= self.room * (1.0 - 1e-9) {
+            PistonStop::Bottomed
+        } else if volume <= self.least * (1.0 + 1e-9) {
+            PistonStop::Full
+        } else {
+            PistonStop::Floating
+        }
+    }
+}
+
+impl Store {
+    /// Volume held, m3 at 15 C, and its change with pressure, m3/Pa, at a gauge pressure.
+    pub fn volume(&self, pressure: f64, moment: &Moment) -> (f64, f64) {
+        match self {
+            Self::Line {
+                volume,
+                bulk_modulus,
+                expansion,
+                swelling,
+            } => {
+                let slope = volume / bulk_modulus + swelling;
+                let shrunk = volume * expansion * (moment.fluid - 288.15);
+                let vapour = (pressure - VAPOUR).min(0.0);
+                let vapour_slope = if vapour < 0.0 { VAPOUR_SLOPE } else { 0.0 };
+                (
+                    slope * pressure - shrunk + VAPOUR_SLOPE * vapour,
+                    slope + vapour_slope,
+                )
+            }
+            Self::Air(volume) => {
+                let absolute = (pressure + ATMOSPHERE).max(0.02 * ATMOSPHERE);
+                let now = volume * ATMOSPHERE / absolute;
+                (volume - now, now / absolute)
+            }
+            Self::Brake(stack) => stack.volume(pressure),
+            Self::Gas(piston) => {
+                let volume = piston.gas_volume(pressure, moment);
+                // A difference serves better than a formula where the piston has stops and play.
+                let step = 1e3;
+                let next = piston.gas_volume(pressure + step, moment);
+                (piston.room - volume, (volume - next) / step)
+            }
+        }
+    }
+}

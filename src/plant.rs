@@ -18,6 +18,8 @@ pub mod kinds;
 pub mod levels;
 mod logic;
 pub mod memory;
+pub mod observe;
+pub mod parking;
 pub mod physics;
 pub mod practice;
 pub mod procedure;

@@ -4,6 +4,7 @@
 //! value: a clone is another aircraft in the same state, so a check that would disturb the plant
 //! is tried on a clone.
 
+mod act;
 mod beginning;
 mod change;
 mod gauges;
@@ -29,6 +30,8 @@ use super::solver::network::Network;
 use super::solver::step::Solver;
 use super::view::View;
 use super::wiring::Wiring;
+use crate::base::physical::Mass;
+use crate::base::quantity::Quantity;
 
 /// Break-away coefficient of the reference figures: a rolling figure, from memory.
 const BREAK_AWAY: f64 = 0.008;
@@ -70,15 +73,18 @@ impl Handle {
         if wiring.net_of_node.is_empty() {
             return Err(missing("hydraulic link"));
         }
-        let kelvin = aircraft.environment.temperature.map_or(288.15, |t| t.si());
+        let kelvin = aircraft
+            .environment
+            .temperature
+            .map_or(288.15, Quantity::si);
         let wheels = aircraft.parts.iter().find(|p| p.kind.name == "wheels");
         let tyre =
             |name: &str| wheels.map_or(0.0, |part| PartNow::new(part, 1.0).value(part.kind, name));
         let ground = Ground {
             push: Push {
-                mass: aircraft.mass.map_or(0.0, |mass| mass.kilograms()),
-                slope: aircraft.environment.slope.map_or(0.0, |s| s.si()),
-                wind: aircraft.environment.wind.map_or(0.0, |w| w.si()),
+                mass: aircraft.mass.map_or(0.0, Mass::kilograms),
+                slope: aircraft.environment.slope.map_or(0.0, Quantity::si),
+                wind: aircraft.environment.wind.map_or(0.0, Quantity::si),
                 drag_area: tyre("drag-area"),
                 thrust: 0.0,
             },

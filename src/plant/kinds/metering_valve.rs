@@ -81,8 +81,12 @@ impl Behaviour for Works {
     }
 }
 
-/// What it is commanded to, Pa.
-pub fn command(part: &View<'_>) -> f64 {
+/// What the pedal asks for, Pa.
+pub fn pedal_command(part: &View<'_>) -> f64 {
     metering::command(part.level("command"), part.value("full-command"))
-        .max(part.value("sticks-at"))
+}
+
+/// What the valve gives, Pa: a spool that sticks gives something after release.
+pub fn command(part: &View<'_>) -> f64 {
+    pedal_command(part).max(part.value("sticks-at"))
 }

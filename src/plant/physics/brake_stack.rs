@@ -60,7 +60,7 @@ pub struct Friction {
 
 /// Force in N that one brake can hold at its tyre, for a gauge pressure in Pa.
 ///
-/// mu N r_m A (p - contact) / r_t. Tyre grip is a limit of its own, at whoever sums.
+/// `mu N r_m A (p - contact) / r_t`. Tyre grip is a limit of its own, at whoever sums.
 pub fn holding_force(stack: &Stack, friction: &Friction, pressure: f64) -> f64 {
     let clamp = stack.area * (pressure - stack.contact).max(0.0);
     friction.coefficient * friction.faces * friction.mean_radius * clamp / friction.tyre_radius

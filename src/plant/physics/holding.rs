@@ -23,7 +23,7 @@ pub struct Push {
 }
 
 impl Push {
-    /// Force that drives it, N: m g sin + 1/2 rho w |w| CdA + thrust.
+    /// Force that drives it, N: `m g sin + 1/2 rho w |w| CdA + thrust`.
     pub fn force(&self) -> f64 {
         let gravity = self.mass * GRAVITY * self.slope.atan().sin();
         gravity + 0.5 * AIR_DENSITY * self.wind * self.wind.abs() * self.drag_area + self.thrust

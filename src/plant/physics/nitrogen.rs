@@ -2,7 +2,7 @@
 //!
 //! Source: the short technical equation of state for non-polar fluids, Int. J. Thermophysics
 //! 24(1) 2003, 41-109, doi 10.1023/A:1022310214958, seen at second hand; its five printed check
-//! figures and a grid of the reference equation are tests. Valid to 750 K and 100 MPa.
+//! figures and a grid of the reference equation are tests. Valid to 750 K and 1,000 bar.
 //! The ideal part is that of the reference equation, J. Phys. Chem. Ref. Data 29(6) 2000, from
 //! memory; two of the printed figures (cp0 and the entropy difference) hold it in place.
 
@@ -97,7 +97,7 @@ impl Isotherm {
 
     /// Density in kg/m3 for an absolute pressure in Pa. Newton's method from the ideal gas.
     ///
-    /// Valid from vacuum to 100 MPa; a negative pressure gives a density of almost nothing.
+    /// Valid from vacuum to 1,000 bar; a negative pressure gives a density of almost nothing.
     pub fn density(&self, pressure: f64) -> f64 {
         let ideal = pressure.max(1.0) / (GAS_CONSTANT * self.temperature);
         let mut density = ideal.min(600.0);
@@ -164,25 +164,28 @@ const VIBRATION_TEMPERATURE: f64 = 3364.011;
 
 /// Ideal heat capacity at constant pressure over R.
 pub fn ideal_heat(temperature: f64) -> f64 {
-    let [a, b, c, d] = IDEAL;
-    let x = VIBRATION_TEMPERATURE / temperature;
-    let vibration = x * x * (-x).exp() / (-(-x).exp_m1()).powi(2);
-    a + temperature * (b + temperature * (c + temperature * d)) + VIBRATION * vibration
+    let ratio = VIBRATION_TEMPERATURE / temperature;
+    let vibration = ratio * ratio * (-ratio).exp() / (-(-ratio).exp_m1()).powi(2);
+    powers(temperature, [1.0; 4]) + VIBRATION * vibration
 }
 
 /// Integral of the ideal heat capacity over R.
 fn ideal_enthalpy(temperature: f64) -> f64 {
-    let [a, b, c, d] = IDEAL;
-    let t = temperature;
-    let vibration = VIBRATION_TEMPERATURE / (VIBRATION_TEMPERATURE / t).exp_m1();
-    t * (a + t * (b / 2.0 + t * (c / 3.0 + t * d / 4.0))) + VIBRATION * vibration
+    let vibration = VIBRATION_TEMPERATURE / (VIBRATION_TEMPERATURE / temperature).exp_m1();
+    let shares = [1.0, 1.0 / 2.0, 1.0 / 3.0, 1.0 / 4.0];
+    temperature * powers(temperature, shares) + VIBRATION * vibration
+}
+
+/// The polynomial of the ideal heat capacity with each coefficient times a share.
+fn powers(temperature: f64, shares: [f64; 4]) -> f64 {
+    let terms = IDEAL.iter().zip(shares).rev();
+    terms.fold(0.0, |sum, (term, share)| sum * temperature + term * share)
 }
 
 /// Integral of (ideal heat capacity over R, less 1) over temperature.
 fn ideal_entropy(temperature: f64) -> f64 {
-    let [a, b, c, d] = IDEAL;
-    let t = temperature;
-    let x = VIBRATION_TEMPERATURE / t;
-    let vibration = x / x.exp_m1() - (-(-x).exp_m1()).ln();
-    (a - 1.0) * t.ln() + t * (b + t * (c / 2.0 + t * d / 3.0)) + VIBRATION * vibration
+    let ratio = VIBRATION_TEMPERATURE / temperature;
+    let vibration = ratio / ratio.exp_m1() - (-(-ratio).exp_m1()).ln();
+    let above = powers(temperature, [0.0, 1.0, 1.0 / 2.0, 1.0 / 3.0]);
+    (IDEAL[0] - 1.0) * temperature.ln() + above + VIBRATION * vibration
 }

@@ -1,0 +1,91 @@
+//! The plant at the times at which things are read.
+
+use std::sync::Arc;
+
+use crate::plant::aircraft::Aircraft;
+use crate::plant::error::PlantError;
+use crate::plant::handle::Handle;
+use crate::plant::parking::Parking;
+
+/// Hours after the pumps stopped at which most things are read.
+const READ_AT: f64 = 0.5;
+
+/// One parking, at every time that some observable needs.
+#[derive(Debug, Clone)]
+pub struct Rounds {
+    /// As the pumps stopped, brake set.
+    pub fresh: Handle,
+    /// The same, but with the lever down and the brakes free: for checks with the pedals.
+    pub released: Handle,
+    /// Ten minutes on.
+    pub ten_minutes: Handle,
+    /// At the time asked for; half an hour where none is.
+    pub now: Handle,
+    /// One hour on.
+    pub hour: Handle,
+    /// Eight hours on.
+    pub eight_hours: Handle,
+    /// Hours after which the lever dropped by itself, within the eight.
+    pub dropped: Option<f64>,
+    /// Whether pumps run in this state.
+    pub pumps_on: bool,
+}
+
+impl Rounds {
+    /// Plays a parking for eight hours and keeps what is needed on the way.
+    pub fn play(
+        aircraft: &Arc<Aircraft>,
+        parking: &Parking,
+        hours: Option<f64>,
+    ) -> Result<Self, PlantError> {
+        let fresh = parking.begin(aircraft)?;
+        let mut down = parking.clone();
+        down.switches.push(("lever".into(), "down".into()));
+        let released = match aircraft.setting("lever", "down") {
+            Some(_) => down.begin(aircraft)?,
+            None => fresh.clone(),
+        };
+        let mut plant = fresh.clone();
+        let mut dropped = None;
+        let mut kept = Vec::new();
+        let now = hours.unwrap_or(READ_AT);
+        let mut times = vec![1.0 / 6.0, now, 1.0, 8.0];
+        times.sort_by(f64::total_cmp);
+        for time in &times {
+            while time - plant.hours() > 1e-9 {
+                plant.advance((time - plant.hours()) * 3600.0)?;
+                if dropped.is_none() && fresh.latched() && !plant.latched() {
+                    dropped = Some(plant.hours());
+                }
+            }
+            kept.push((*time, plant.clone()));
+        }
+        let at = |hours: f64| {
+            let found = kept.iter().find(|(time, _)| (time - hours).abs() < 1e-12);
+            found.map_or_else(|| fresh.clone(), |(_, plant)| plant.clone())
+        };
+        Ok(Self {
+            released,
+            ten_minutes: at(1.0 / 6.0),
+            now: at(now),
+            hour: at(1.0),
+            eight_hours: at(8.0),
+            dropped,
+            pumps_on: fresh.pumps_run(),
+            fresh,
+        })
+    }
+}
+
+impl Handle {
+    /// Whether a latch holds the pedals.
+    pub fn latched(&self) -> bool {
+        self.parts_of("pawl-latch")
+            .any(|at| self.view(at).memory.engaged)
+    }
+
+    /// Whether any pump gives pressure.
+    pub fn pumps_run(&self) -> bool {
+        self.parts_of("pump").any(|at| self.view(at).hand() == "on")
+    }
+}

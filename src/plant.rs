@@ -6,6 +6,7 @@
 
 pub mod account;
 pub mod aircraft;
+pub mod band;
 pub mod behaviour;
 pub mod climate;
 pub mod error;

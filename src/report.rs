@@ -1,9 +1,13 @@
 //! Texts and JSON that leave the program. Everything here is a function of what it is given.
 
+pub mod hold_json;
+pub mod hold_text;
 pub mod log_text;
+pub mod parking_text;
 pub mod pause_card;
 pub mod rank_json;
 pub mod rank_text;
 pub mod ranking;
+pub mod readings;
 pub mod write_up;
 pub mod write_up_text;

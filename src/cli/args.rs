@@ -44,6 +44,10 @@ pub enum Command {
     Report(ReportArguments),
     /// Rank the causes of a report and name the next checks
     Rank(RankArguments),
+    /// How long a parked aircraft holds: pressure over the hours, and when it can move
+    Hold(HoldArguments),
+    /// What every gauge, light and hand check shows in one state
+    Readings(ReadingsArguments),
     /// Check fault trees and aircraft, and explain what is wrong
     #[command(subcommand)]
     Tree(TreeCommand),
@@ -131,6 +135,57 @@ pub struct RankArguments {
     /// Print JSON
     #[arg(long)]
     pub json: bool,
+}
+
+/// How an aircraft is parked.
+#[derive(Debug, Args)]
+pub struct ParkingArguments {
+    /// Aircraft: a file, or the id of an embedded one
+    #[arg(default_value = "demo-twin")]
+    pub aircraft: String,
+    /// A fault to put in, such as park-shut-off-valve/seat-leak or brake-l3/seal-leak=2 (repeatable)
+    #[arg(long, value_name = "PART/FAULT[=SEVERITY]")]
+    pub fault: Vec<String>,
+    /// Positions of switches, such as battery=connected-off,pumps=on, or C1 to C5
+    #[arg(long, value_name = "STATE")]
+    pub state: Option<String>,
+    /// Pressure of the store as the pumps stop, such as "206 bar" or "2988 psi"
+    #[arg(long, value_name = "PRESSURE")]
+    pub charge: Option<String>,
+    /// Air temperature all the time, such as "15 C" or "59 F"
+    #[arg(long, value_name = "TEMPERATURE", allow_hyphen_values = true)]
+    pub temperature: Option<String>,
+    /// Slope in the direction it can roll, such as "1 %"
+    #[arg(long, value_name = "SLOPE", allow_hyphen_values = true)]
+    pub slope: Option<String>,
+    /// Wind in that direction, such as "30 kt"
+    #[arg(long, value_name = "SPEED", allow_hyphen_values = true)]
+    pub wind: Option<String>,
+    /// Gas charge of the accumulator, such as "76 bar at 20 C"
+    #[arg(long, value_name = "PRESSURE at TEMPERATURE")]
+    pub precharge: Option<String>,
+    /// Hours to play, such as "14 h"; hold then says whether they are explained
+    #[arg(long, value_name = "TIME")]
+    pub hours: Option<String>,
+    /// Print JSON
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// How long it holds.
+#[derive(Debug, Args)]
+pub struct HoldArguments {
+    /// How it is parked
+    #[command(flatten)]
+    pub parking: ParkingArguments,
+}
+
+/// What everything shows.
+#[derive(Debug, Args)]
+pub struct ReadingsArguments {
+    /// How it is parked
+    #[command(flatten)]
+    pub parking: ParkingArguments,
 }
 
 /// Check documents.

@@ -2,9 +2,12 @@
 
 pub mod completions;
 pub mod demo;
+pub mod hold;
 pub mod man;
 pub mod open_job;
+pub mod parking;
 pub mod rank;
+pub mod readings;
 pub mod report;
 pub mod settings;
 pub mod tree_check;
@@ -23,6 +26,8 @@ pub fn run(arguments: &Arguments, surroundings: &Surroundings) -> anyhow::Result
         Some(Command::Resume(resume)) => work()?.resume(resume.job.as_deref()),
         Some(Command::Report(report)) => report::run(report, arguments, surroundings),
         Some(Command::Rank(rank)) => rank::run(rank),
+        Some(Command::Hold(hold)) => hold::run(hold),
+        Some(Command::Readings(readings)) => readings::run(readings),
         Some(Command::Tree(TreeCommand::Check(check))) => tree_check::run(check),
         Some(Command::Tree(TreeCommand::Explain(explain))) => tree_explain::run(explain),
         Some(Command::Demo(demo)) => demo::run(demo),

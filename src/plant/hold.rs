@@ -34,8 +34,11 @@ pub struct Sample {
 }
 
 impl Handle {
-    /// Lets hours pass and watches. The plant is left at their end.
-    pub fn hold(&mut self, hours: f64) -> Result<Hold, PlantError> {
+    /// Lets hours pass, samples them, and watches until it moves or the horizon is reached.
+    ///
+    /// `hours` are sampled and always played; `horizon` is how far the search for the movement
+    /// goes. The plant is left where the search ended.
+    pub fn hold(&mut self, hours: f64, horizon: f64) -> Result<Hold, PlantError> {
         let mut hold = Hold {
             hours_to_creep: None,
             hours_to_bottom: None,
@@ -44,19 +47,25 @@ impl Handle {
         let begin = self.hours();
         let mut sampled = 0_u32;
         self.note(&mut hold, begin);
-        while self.hours() - begin < hours - 1e-9 {
-            let next = (f64::from(sampled + 1) * SAMPLED_EVERY).min(hours);
-            let left = begin + next - self.hours();
-            if left > 1e-9 {
-                self.advance(left * 3600.0)?;
+        loop {
+            let now = self.hours() - begin;
+            let playing = now < hours - 1e-9;
+            if !playing && (hold.hours_to_creep.is_some() || now >= horizon - 1e-9) {
+                return Ok(hold);
+            }
+            let next = f64::from(sampled + 1) * SAMPLED_EVERY;
+            let next = if playing { next.min(hours) } else { next };
+            if next - now > 1e-9 {
+                self.advance((next - now) * 3600.0)?;
                 self.note(&mut hold, begin);
             }
             if begin + next - self.hours() <= 1e-9 {
                 sampled += 1;
-                hold.samples.push(self.sample());
+                if playing {
+                    hold.samples.push(self.sample());
+                }
             }
         }
-        Ok(hold)
     }
 
     fn note(&self, hold: &mut Hold, begin: f64) {

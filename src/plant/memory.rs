@@ -9,7 +9,7 @@ pub struct Memory {
     pub position: f64,
     /// Whether a latch holds.
     pub engaged: bool,
-    /// Seconds a latch has held.
+    /// Seconds a latch has held, or a shuttle has stayed where it is.
     pub held_for: f64,
     /// Whether a shuttle has gone to its second side.
     pub second_side: bool,

@@ -112,7 +112,7 @@ fn with_suggestion<'a>(message: &str, name: &str, known: impl Iterator<Item = &'
     }
 }
 
-fn halves<'a>(typed: &'a str, option: &str) -> Result<(&'a str, &'a str), String> {
+pub(super) fn halves<'a>(typed: &'a str, option: &str) -> Result<(&'a str, &'a str), String> {
     let halves = typed
         .split_once('=')
         .map(|(name, word)| (name.trim(), word.trim()));
@@ -120,7 +120,7 @@ fn halves<'a>(typed: &'a str, option: &str) -> Result<(&'a str, &'a str), String
 }
 
 /// The five usual combinations, as positions of the switches they name.
-const SHORT_STATES: [(&str, &str); 5] = [
+pub(super) const SHORT_STATES: [(&str, &str); 5] = [
     ("C1", "power=external,pumps=on,battery=connected-on"),
     ("C2", "power=external,pumps=off,battery=connected-on"),
     ("C3", "power=none,pumps=off,battery=connected-on"),

@@ -162,7 +162,7 @@ impl Handle {
                 self.account.moved += arrived.abs();
             }
         }
-        let growth = (0.9 / stepped.error.max(1e-6).sqrt()).clamp(0.3, 3.0);
+        let growth = (0.9 / stepped.error.max(1e-6).sqrt()).clamp(0.3, 5.0);
         // A step cut short from outside says little about how long the next may be.
         let cut_short = seconds >= bound * (1.0 - 1e-9);
         let grown = (seconds * growth).clamp(1e-5, LONGEST);

@@ -43,13 +43,18 @@ impl Behaviour for Works {
         stamp.leak(open, shut, seat, "seat");
     }
 
-    fn advance(&self, part: &View<'_>, memory: &mut Memory, _seconds: f64) {
+    fn advance(&self, part: &View<'_>, memory: &mut Memory, seconds: f64) {
+        memory.held_for += seconds;
+        if memory.held_for < DWELL {
+            return;
+        }
         let ahead = part.pressure("second") - part.pressure("normal");
         let shifts = part.value("shifts-above");
-        if ahead > shifts {
-            memory.second_side = true;
-        } else if -ahead > shifts {
-            memory.second_side = false;
+        let wants =
+            (ahead > shifts && !memory.second_side) || (-ahead > shifts && memory.second_side);
+        if wants {
+            memory.second_side = !memory.second_side;
+            memory.held_for = 0.0;
         }
     }
 
@@ -57,6 +62,10 @@ impl Behaviour for Works {
         u8::from(on_second(part))
     }
 }
+
+/// Seconds a shuttle stays after a shift: the time its piston travels, invented. Without it two
+/// supplies that fill at once would throw it to and fro for ever.
+const DWELL: f64 = 1.0;
 
 /// Whether the brake is joined to the second supply.
 pub fn on_second(part: &View<'_>) -> bool {

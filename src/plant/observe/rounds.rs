@@ -10,12 +10,16 @@ use crate::plant::parking::Parking;
 /// Hours after the pumps stopped at which most things are read.
 const READ_AT: f64 = 0.5;
 
+/// Seconds after which a stopped pump feeds nothing any more.
+const RUN_DOWN: f64 = 300.0;
+
 /// One parking, at every time that some observable needs.
 #[derive(Debug, Clone)]
 pub struct Rounds {
     /// As the pumps stopped, brake set.
     pub fresh: Handle,
-    /// The same, but with the lever down and the brakes free: for checks with the pedals.
+    /// With the lever down and the brakes free, and pumps that were stopped run down: for checks
+    /// with the pedals.
     pub released: Handle,
     /// Ten minutes on.
     pub ten_minutes: Handle,
@@ -41,10 +45,11 @@ impl Rounds {
         let fresh = parking.begin(aircraft)?;
         let mut down = parking.clone();
         down.switches.push(("lever".into(), "down".into()));
-        let released = match aircraft.setting("lever", "down") {
+        let mut released = match aircraft.setting("lever", "down") {
             Some(_) => down.begin(aircraft)?,
             None => fresh.clone(),
         };
+        released.step(RUN_DOWN)?;
         let mut plant = fresh.clone();
         let mut dropped = None;
         let mut kept = Vec::new();

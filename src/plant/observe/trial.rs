@@ -132,11 +132,23 @@ pub(super) fn released_fall(rounds: &Rounds, _: usize) -> Result<Reading, PlantE
     Ok(fell(&rounds.released, &plant))
 }
 
+/// Pedals held down while the pumps fill the store, and still held for two minutes without them.
 pub(super) fn held_fall(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
     let mut plant = rounds.released.clone();
+    every_pump(&mut plant, "on")?;
     plant.feet(1.0)?;
-    plant.step(10.0)?;
+    plant.step(600.0)?;
+    every_pump(&mut plant, "off")?;
     let before = plant.clone();
     plant.step(120.0)?;
     Ok(fell(&before, &plant))
+}
+
+fn every_pump(plant: &mut Handle, position: &str) -> Result<(), PlantError> {
+    let pumps: Vec<usize> = plant.parts_of("pump").collect();
+    for at in pumps {
+        let id = plant.aircraft().parts[at].id.clone();
+        plant.set(&Change::Hand(id, position.to_owned()))?;
+    }
+    Ok(())
 }

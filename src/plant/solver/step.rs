@@ -14,7 +14,7 @@ use super::store::Moment;
 pub const GAMMA: f64 = 1.0 - std::f64::consts::FRAC_1_SQRT_2;
 
 /// Error of one step that is accepted: this much, Pa, and this share of the pressure.
-const TOLERANCE: (f64, f64) = (0.05e5, 2e-3);
+const TOLERANCE: (f64, f64) = (0.2e5, 5e-3);
 
 /// What surrounds the network at one moment of a step.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -148,7 +148,7 @@ impl Store {
             Self::Gas(piston) => {
                 let volume = piston.gas_volume(pressure, moment);
                 // A difference serves better than a formula where the piston has stops and play.
-                let step = 1e3;
+                let step = 10.0;
                 let next = piston.gas_volume(pressure + step, moment);
                 (piston.room - volume, (volume - next) / step)
             }

@@ -1,0 +1,246 @@
+//! What was typed about a parking, for `hold` and `readings`.
+
+use std::sync::Arc;
+
+use super::rank::{SHORT_STATES, complain_of, halves};
+use crate::authoring::desk::Desk;
+use crate::authoring::document;
+use crate::base::dimension::Dimension;
+use crate::base::quantity::{Quantity, plain_decimal};
+use crate::base::suggestion::nearest;
+use crate::cli::args::ParkingArguments;
+use crate::cli::{exit, output};
+use crate::plant::aircraft::Aircraft;
+use crate::plant::error::PlantError;
+use crate::plant::handle::{Change, Handle};
+use crate::plant::parking::Parking;
+use crate::report::parking_text::{Described, pressure};
+
+/// Everything that was typed, read.
+#[derive(Debug)]
+pub struct Typed {
+    /// The aircraft.
+    pub aircraft: Arc<Aircraft>,
+    /// How it is parked.
+    pub parking: Parking,
+    /// The same in words.
+    pub about: Described,
+    /// Hours that were asked for.
+    pub hours: Option<f64>,
+}
+
+/// Reads the arguments, or complains and gives the exit code.
+pub fn read(arguments: &ParkingArguments) -> Result<Typed, u8> {
+    let mut desk = Desk::default();
+    let Some(aircraft) = document::aircraft(&mut desk, &arguments.aircraft) else {
+        return Err(complain_of(&mut desk));
+    };
+    let aircraft = Arc::new(aircraft);
+    // What the document lacks matters before what was typed.
+    let healthy = Parking::usual()
+        .begin(&aircraft)
+        .map_err(|error| refused(&error))?;
+    typed(arguments, &aircraft, &healthy).map_err(|message| {
+        output::complain(&format!("error: {message}\n"));
+        exit::COMMAND_LINE
+    })
+}
+
+/// Says why the plant refused, and gives the exit code.
+pub fn refused(error: &PlantError) -> u8 {
+    output::complain(&format!("error: {error}\n"));
+    match error {
+        PlantError::Missing { .. }
+        | PlantError::TwoSupplies { .. }
+        | PlantError::NoPressure { .. }
+        | PlantError::NeverSettles { .. } => exit::PROBLEMS,
+        _ => exit::COMMAND_LINE,
+    }
+}
+
+fn typed(
+    arguments: &ParkingArguments,
+    aircraft: &Arc<Aircraft>,
+    healthy: &Handle,
+) -> Result<Typed, String> {
+    let mut parking = Parking::usual();
+    let quantity = |text: &Option<String>, dimension| {
+        let read = |text: &String| Quantity::parse(text, dimension).map_err(|e| e.to_string());
+        text.as_ref().map(read).transpose()
+    };
+    let temperature = quantity(&arguments.temperature, Dimension::Temperature)?;
+    let slope = quantity(&arguments.slope, Dimension::Slope)?;
+    let wind = quantity(&arguments.wind, Dimension::Speed)?;
+    parking
+        .changes
+        .extend(temperature.map(|t| Change::Temperature(t.si())));
+    parking.changes.extend(slope.map(|s| Change::Slope(s.si())));
+    parking.changes.extend(wind.map(|w| Change::Wind(w.si())));
+    if let Some(text) = &arguments.precharge {
+        parking.changes.push(precharge(text, healthy)?);
+    }
+    for text in &arguments.fault {
+        parking.changes.push(fault(text, aircraft)?);
+    }
+    if let Some(text) = &arguments.state {
+        parking.switches = switches(text, aircraft)?;
+    }
+    let charge = arguments.charge.as_ref();
+    parking.charge = charge
+        .map(|text| stored(text, "--charge", healthy))
+        .transpose()?;
+    let hours = quantity(&arguments.hours, Dimension::Time)?.map(|time| time.si() / 3600.0);
+    if hours.is_some_and(|hours| !(0.0..=240.0).contains(&hours)) {
+        return Err("--hours is more than ten days or below 0; write 14 h".to_owned());
+    }
+    let shown = |quantity: Option<Quantity>, own: Option<Quantity>, none: &str| {
+        quantity
+            .or(own)
+            .map_or_else(|| none.to_owned(), |q| q.to_string())
+    };
+    let place = &aircraft.environment;
+    let mut standing = format!("{} slope", shown(slope, place.slope, "no"));
+    if let Some(wind) = wind.or(place.wind).filter(|wind| wind.si() != 0.0) {
+        standing.push_str(&format!(" with {wind} of wind"));
+    }
+    let about = Described {
+        title: aircraft.title.clone(),
+        note: aircraft.note.clone(),
+        state: state_words(aircraft, &parking),
+        charge: pressure(parking.charge.unwrap_or(healthy.pump_pressure())),
+        temperature: shown(temperature, place.temperature, "15 C"),
+        slope: standing,
+        faults: parking
+            .changes
+            .iter()
+            .filter_map(|change| title(change, aircraft))
+            .collect(),
+    };
+    Ok(Typed {
+        aircraft: Arc::clone(aircraft),
+        parking,
+        about,
+        hours,
+    })
+}
+
+/// A stored pressure: not above what the pumps give, and not in the other unit by a slip.
+fn stored(text: &str, option: &str, healthy: &Handle) -> Result<f64, String> {
+    let quantity = Quantity::parse(text, Dimension::GaugePressure).map_err(|e| e.to_string())?;
+    let (value, most) = (quantity.si(), healthy.pump_pressure());
+    let other = if quantity.unit().symbol == "psi" {
+        "bar"
+    } else {
+        "psi"
+    };
+    let twin = Quantity::parse(
+        &format!("{} {other}", quantity.number()),
+        Dimension::GaugePressure,
+    )
+    .map_err(|e| e.to_string())?;
+    let meant = format!(
+        "`{quantity}` is {}, `{twin}` would be {}",
+        pressure(value),
+        pressure(twin.si())
+    );
+    if !(0.0..=most * 1.001).contains(&value) {
+        return Err(format!(
+            "{option} is out of range: {meant}; the pumps give {}",
+            pressure(most)
+        ));
+    }
+    // A low figure that would be a usual one in the other unit is a slip more often than not.
+    let usual = 0.3 * most..=most * 1.001;
+    if value > 0.0 && value < 0.1 * most && usual.contains(&twin.si()) {
+        return Err(format!(
+            "{option} may be in the wrong unit: {meant}; write it in {other} to say which"
+        ));
+    }
+    Ok(value.min(most))
+}
+
+fn precharge(text: &str, healthy: &Handle) -> Result<Change, String> {
+    let (value, at) = text.split_once(" at ").unwrap_or((text, "20 C"));
+    let pressure = stored(value, "--precharge", healthy)?;
+    let at = Quantity::parse(at, Dimension::Temperature).map_err(|e| e.to_string())?;
+    Ok(Change::Precharge(pressure, at.si()))
+}
+
+fn fault(text: &str, aircraft: &Aircraft) -> Result<Change, String> {
+    let (name, severity) = match text.split_once('=') {
+        Some((name, severity)) => (name, plain_decimal(severity)),
+        None => (text, Some(1.0)),
+    };
+    let severity = severity.ok_or_else(|| format!("`{text}`: the severity is not a number"))?;
+    let Some((part_id, fault_id)) = name.split_once('/') else {
+        return Err(format!("`{text}` is not a fault; write PART/FAULT"));
+    };
+    let Some(part) = aircraft.part_for(part_id) else {
+        let known = aircraft.parts.iter().map(|part| part.id.as_str());
+        return Err(unknown("part", part_id, known));
+    };
+    if part.fault(fault_id).is_none() {
+        let known = part.faults.iter().map(|fault| fault.id.as_str());
+        return Err(unknown(&format!("fault of `{}`", part.id), fault_id, known));
+    }
+    Ok(Change::Fault(
+        part.id.clone(),
+        fault_id.to_owned(),
+        severity,
+    ))
+}
+
+fn unknown<'a>(what: &str, name: &str, known: impl Iterator<Item = &'a str>) -> String {
+    let known: Vec<&str> = known.collect();
+    match nearest(name, known.iter().copied()) {
+        Some(near) => format!("there is no {what} `{name}`; did you mean `{near}`?"),
+        None => format!(
+            "there is no {what} `{name}`; there are: {}",
+            known.join(", ")
+        ),
+    }
+}
+
+fn switches(typed: &str, aircraft: &Aircraft) -> Result<Vec<(String, String)>, String> {
+    let short = SHORT_STATES
+        .iter()
+        .find(|(name, _)| name.eq_ignore_ascii_case(typed));
+    let positions = short.map_or(typed, |(_, positions)| *positions);
+    let mut found = Vec::new();
+    for part in positions.split(',') {
+        let (switch, position) = halves(part, "--state")?;
+        if aircraft.setting(switch, position).is_none() {
+            return Err(format!("the aircraft has no position `{part}`"));
+        }
+        found.push((switch.to_owned(), position.to_owned()));
+    }
+    Ok(found)
+}
+
+/// The positions of all switches, as `--state` would take them.
+fn state_words(aircraft: &Aircraft, parking: &Parking) -> String {
+    let word = |(at, switch): (usize, &crate::plant::state::Switch)| {
+        let typed = parking.switches.iter().find(|(name, _)| *name == switch.id);
+        let own = aircraft
+            .as_found
+            .0
+            .get(at)
+            .and_then(|p| switch.positions.get(*p));
+        let position = typed.map(|(_, position)| position).or(own);
+        format!("{} {}", switch.id, position.map_or("", String::as_str))
+    };
+    let all: Vec<String> = aircraft.switches.iter().enumerate().map(word).collect();
+    all.join(", ")
+}
+
+fn title(change: &Change, aircraft: &Aircraft) -> Option<String> {
+    let Change::Fault(part, fault, severity) = change else {
+        return None;
+    };
+    let title = &aircraft.part_for(part)?.fault(fault)?.title;
+    Some(if (severity - 1.0).abs() < 1e-12 {
+        title.clone()
+    } else {
+        format!("{title} (severity {severity})")
+    })
+}

@@ -1,0 +1,82 @@
+//! Every observable of one state, as text and as JSON. The JSON keys are a contract.
+
+use serde_json::{Map, Value, json};
+
+use super::hold_json::rounded;
+use super::parking_text::{Described, NOT_APPROVED};
+use crate::base::text::wrap;
+use crate::plant::observe::{Observed, Reading};
+
+/// The JSON of all readings; what cannot be read in this state is `null`.
+pub fn readings_json(state: &str, faults: &[String], observed: &[Observed]) -> Value {
+    let values: Map<String, Value> = observed
+        .iter()
+        .map(|row| (row.name.clone(), value(&row.reading)))
+        .collect();
+    json!({"state": state, "faults": faults, "observables": values})
+}
+
+fn value(reading: &Reading) -> Value {
+    match reading {
+        Reading::Number(number) => rounded(Some(*number), 3),
+        Reading::Word(word) => json!(word),
+        Reading::Dead => Value::Null,
+    }
+}
+
+/// The text of all readings, with what a healthy aircraft shows beside what differs from it.
+pub fn readings_text(about: &Described, observed: &[Observed], healthy: &[Observed]) -> String {
+    let mut text = about.heading();
+    text.push_str("Read half an hour after the pumps stopped, or with them running.\n\n");
+    let mut dead = Vec::new();
+    for (row, good) in observed.iter().zip(healthy) {
+        if row.reading == Reading::Dead && good.reading == Reading::Dead {
+            dead.push(row.title.clone());
+            continue;
+        }
+        let mut line = format!("{}: {}", row.title, shown(row));
+        if differs(row, good) {
+            line.push_str(&format!("   (healthy: {})", shown(good)));
+        }
+        for (at, piece) in wrap(&line, 78).into_iter().enumerate() {
+            text.push_str(if at == 0 { "" } else { "    " });
+            text.push_str(&piece);
+            text.push('\n');
+        }
+    }
+    text.push_str("\nNot to be read in this state:\n");
+    for line in wrap(&format!("{}.", dead.join("; ")), 78) {
+        text.push_str(&format!("  {line}\n"));
+    }
+    text.push('\n');
+    for line in wrap(NOT_APPROVED, 80) {
+        text.push_str(&format!("{line}\n"));
+    }
+    text
+}
+
+/// Whether a reading lies outside of what a healthy aircraft shows.
+fn differs(row: &Observed, healthy: &Observed) -> bool {
+    match (&row.reading, &healthy.reading) {
+        (Reading::Number(found), Reading::Number(good)) => (found - good).abs() > row.edge,
+        (found, good) => found != good,
+    }
+}
+
+fn shown(row: &Observed) -> String {
+    match &row.reading {
+        Reading::Dead => "no reading".to_owned(),
+        Reading::Word(word) => word.replace('-', " "),
+        Reading::Number(number) if row.unit == "bar" => {
+            let psi = number * 1e5 / 6_894.757_293_168;
+            format!("{:.1} bar ({psi:.0} psi)", number + 0.0)
+        }
+        Reading::Number(number) => {
+            let decimals =
+                usize::from(matches!(row.unit, "mm" | "mL/min")) + 2 * usize::from(row.unit == "L");
+            format!("{number:.decimals$} {}", row.unit)
+                .trim_end()
+                .to_owned()
+        }
+    }
+}

@@ -7,7 +7,7 @@ use crate::plant::handle::Change;
 /// Seconds feet rest on the pedals in an application; the pace of the count is chosen by us.
 const PRESSED: f64 = 2.0;
 /// Seconds between two applications.
-const FREE: f64 = 8.0;
+const FREE: f64 = 6.0;
 
 impl Handle {
     /// Pedals of the first seat down, lever up, feet off; the valve is given time for its stroke.

@@ -60,7 +60,8 @@ impl Handle {
                 };
                 let absolute = start.charge + piston.friction + 101_325.0;
                 gas.temperature = temperature;
-                gas.volume = gas.volume_at(absolute, piston.least, piston.room, long_after);
+                let path = gas.path(long_after);
+                gas.volume = path.volume_at(absolute, piston.least, piston.room).0;
             }
         }
         self.settle_levels()

@@ -44,74 +44,92 @@ impl GasCharge {
             .0
     }
 
-    /// The charge after its volume went to another value while heat passed through the wall.
-    ///
-    /// The work of the step changes the temperature by `-T (dp/dT) dV / (m cv)`, the wall pulls it
-    /// back with its lag: a short step is isentropic, a long one isothermal.
-    #[must_use]
-    pub fn moved_to(&self, volume: f64, wall: Wall) -> Self {
-        let temperature = self.settled(volume, wall);
-        Self {
-            mass: self.mass * (-wall.loss * wall.seconds).exp(),
-            volume,
-            temperature,
+    /// The ways this charge can go in a step with a wall.
+    pub fn path(&self, wall: Wall) -> Path {
+        let state = properties(self.temperature, self.mass / self.volume);
+        Path {
+            charge: *self,
+            wall,
+            stiffening: state.pressure_by_temperature,
+            cooling: state.pressure_by_temperature / (self.mass * state.cv),
         }
     }
+}
 
-    fn settled(&self, volume: f64, wall: Wall) -> f64 {
-        let share = if wall.lag > 0.0 {
-            wall.seconds / wall.lag
+/// The states that a charge can reach in one step, by the volume it ends with.
+///
+/// The work of the step changes the temperature by `-T (dp/dT) dV / (m cv)`, the wall pulls it
+/// back with its lag: a short step is isentropic, a long one isothermal. The coefficient is that
+/// of the beginning, so a step should not change the volume by much.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Path {
+    charge: GasCharge,
+    wall: Wall,
+    stiffening: f64,
+    cooling: f64,
+}
+
+impl Path {
+    /// Share of the heat of the step that the wall has not taken back. After twenty lags none is.
+    fn kept(&self) -> f64 {
+        if self.wall.seconds > 20.0 * self.wall.lag {
+            0.0
         } else {
-            f64::INFINITY
-        };
-        // After twenty lags no trace of the work is left.
-        if share > 20.0 {
-            return wall.temperature;
+            (-self.wall.seconds / self.wall.lag).exp()
         }
-        let middle = 0.5 * (volume + self.volume);
-        let state = properties(self.temperature, self.mass / middle);
-        let cooling = state.pressure_by_temperature / (self.mass * state.cv);
-        // Logarithmic in the volume, so that a long stroke cannot cool below zero kelvin.
-        let worked = self.temperature * (-cooling * (volume - self.volume)).exp();
-        let kept = (-share).exp();
-        wall.temperature + (worked - wall.temperature) * kept
     }
 
-    /// The volume at which the gas has an absolute pressure, after a step with a wall.
+    /// The charge at the end of the step with a volume.
+    pub fn end(&self, volume: f64) -> GasCharge {
+        let from = &self.charge;
+        // Logarithmic in the volume, so that a long stroke cannot cool below zero kelvin.
+        let worked = from.temperature * (-self.cooling * (volume - from.volume)).exp();
+        let wall = self.wall.temperature;
+        GasCharge {
+            mass: from.mass * (-self.wall.loss * self.wall.seconds).exp(),
+            volume,
+            temperature: wall + (worked - wall) * self.kept(),
+        }
+    }
+
+    /// Absolute pressure (Pa) at the end with a volume, and its change with the volume.
+    fn pressure(&self, volume: f64) -> (f64, f64) {
+        let end = self.end(volume);
+        let density = end.mass / volume;
+        let (pressure, by_density) = Isotherm::new(end.temperature).pressure(density);
+        let cooled = self.stiffening * end.temperature * self.cooling * self.kept();
+        (pressure, -by_density * density / volume - cooled)
+    }
+
+    /// The volume at which the step ends at an absolute pressure, and its change with the pressure
+    /// (m3/Pa, negative). Outside of `least` and `most` it is the nearer one, and does not change.
     ///
-    /// Bisection with secants between `least` and `most`; outside of them the nearer one.
-    pub fn volume_at(&self, pressure: f64, least: f64, most: f64, wall: Wall) -> f64 {
-        if wall.seconds > 20.0 * wall.lag {
-            let density = Isotherm::new(wall.temperature).density(pressure);
-            let mass = self.mass * (-wall.loss * wall.seconds).exp();
-            return (mass / density).clamp(least, most);
+    /// Newton's method inside a bracket; some four evaluations.
+    pub fn volume_at(&self, pressure: f64, least: f64, most: f64) -> (f64, f64) {
+        if self.pressure(most).0 >= pressure {
+            return (most, 0.0);
         }
-        let excess = |volume: f64| self.moved_to(volume, wall).pressure() / pressure.max(1.0) - 1.0;
+        if self.pressure(least).0 <= pressure {
+            return (least, 0.0);
+        }
         let (mut low, mut high) = (least, most);
-        let (mut at_low, mut at_high) = (excess(low), excess(high));
-        if at_low <= 0.0 {
-            return least;
-        }
-        if at_high >= 0.0 {
-            return most;
-        }
-        for round in 0..80 {
-            let share = if round % 3 == 2 {
-                0.5
+        let mut volume = self.charge.volume.clamp(least, most);
+        for _ in 0..60 {
+            let (found, slope) = self.pressure(volume);
+            if found > pressure {
+                low = volume;
             } else {
-                at_low / (at_low - at_high)
-            };
-            let middle = low + (high - low) * share.clamp(0.02, 0.98);
-            let found = excess(middle);
-            if found > 0.0 {
-                (low, at_low) = (middle, found);
-            } else {
-                (high, at_high) = (middle, found);
+                high = volume;
             }
-            if found.abs() < 1e-11 || (high - low) < 1e-13 * high {
-                return middle;
+            let step = (pressure - found) / slope;
+            if step.abs() < 1e-12 * volume {
+                return (volume, 1.0 / slope);
+            }
+            volume += step;
+            if !(low < volume && volume < high) {
+                volume = 0.5 * (low + high);
             }
         }
-        0.5 * (low + high)
+        (volume, 1.0 / self.pressure(volume).1)
     }
 }

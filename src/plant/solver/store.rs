@@ -1,7 +1,7 @@
 //! What a node holds: compressed fluid, air, brakes, a gas charge behind a piston.
 
 use crate::plant::physics::brake_stack::Stack;
-use crate::plant::physics::gas_charge::{GasCharge, Wall};
+use crate::plant::physics::gas_charge::{GasCharge, Path, Wall};
 
 /// Standard atmosphere, Pa.
 const ATMOSPHERE: f64 = 101_325.0;
@@ -82,30 +82,27 @@ impl Piston {
         }
     }
 
-    /// Volume of the gas with the fluid at a gauge pressure.
+    /// Volume of the gas with the fluid at a gauge pressure, and its change with that.
     ///
     /// The piston stays where it is as long as the difference is less than its friction.
-    pub fn gas_volume(&self, pressure: f64, moment: &Moment) -> f64 {
-        if moment.seconds <= 0.0 {
-            return self.charge.volume;
-        }
-        let wall = self.wall(moment);
-        let at = |gas: f64| {
-            self.charge
-                .volume_at(gas + ATMOSPHERE, self.least, self.room, wall)
-        };
-        let driven_out = at(pressure + self.friction);
+    fn gas_volume(&self, pressure: f64, path: &Path) -> (f64, f64) {
+        let at = |gas: f64| path.volume_at(gas + ATMOSPHERE, self.least, self.room);
+        let (driven_out, slope) = at(pressure + self.friction);
         if self.charge.volume <= driven_out {
-            return driven_out;
+            return (driven_out, slope);
         }
         // Only a rising pressure gets here, so the second search is rare.
-        self.charge.volume.min(at(pressure - self.friction))
+        let (pushed_in, slope) = at(pressure - self.friction);
+        if self.charge.volume >= pushed_in {
+            return (pushed_in, slope);
+        }
+        (self.charge.volume, 0.0)
     }
 
     /// The gas after a step that ended at a gauge pressure of the fluid.
     pub fn after(&self, pressure: f64, moment: &Moment) -> GasCharge {
-        let volume = self.gas_volume(pressure, moment);
-        self.charge.moved_to(volume, self.wall(moment))
+        let path = self.charge.path(self.wall(moment));
+        path.end(self.gas_volume(pressure, &path).0)
     }
 
     /// Where the piston stands with a volume of gas.
@@ -146,11 +143,12 @@ impl Store {
             }
             Self::Brake(stack) => stack.volume(pressure),
             Self::Gas(piston) => {
-                let volume = piston.gas_volume(pressure, moment);
-                // A difference serves better than a formula where the piston has stops and play.
-                let step = 10.0;
-                let next = piston.gas_volume(pressure + step, moment);
-                (piston.room - volume, (volume - next) / step)
+                if moment.seconds <= 0.0 {
+                    return (piston.room - piston.charge.volume, 0.0);
+                }
+                let path = piston.charge.path(piston.wall(moment));
+                let (volume, slope) = piston.gas_volume(pressure, &path);
+                (piston.room - volume, -slope)
             }
         }
     }

@@ -6,10 +6,12 @@
 mod electrical;
 mod flight_deck;
 mod gas;
+mod list;
 mod rounds;
 mod survey;
 mod trial;
 
+pub use list::OBSERVABLES;
 pub use rounds::Rounds;
 
 use super::error::PlantError;
@@ -48,7 +50,13 @@ pub enum Pumps {
 }
 
 /// How an observable is read: from all rounds, for one part.
-type Read = fn(&Rounds, usize) -> Result<Reading, PlantError>;
+#[derive(Debug, Clone, Copy)]
+enum Read {
+    /// From what stands there.
+    Look(fn(&Rounds, usize) -> Reading),
+    /// By moving something or letting time pass, on a clone.
+    Try(fn(&Rounds, usize) -> Result<Reading, PlantError>),
+}
 
 /// One row of the list.
 #[derive(Debug, Clone, Copy)]
@@ -86,340 +94,6 @@ pub struct Observed {
     pub reading: Reading,
 }
 
-const fn row(
-    name: &'static str,
-    title: &'static str,
-    kind: &'static str,
-    measure: (&'static str, f64),
-    pumps: Pumps,
-    read: Read,
-) -> Observable {
-    Observable {
-        name,
-        title,
-        kind,
-        each: false,
-        unit: measure.0,
-        edge: measure.1,
-        pumps,
-        read,
-    }
-}
-
-const fn each(row: Observable) -> Observable {
-    Observable { each: true, ..row }
-}
-
-const WORD: (&str, f64) = ("", 0.0);
-
-/// Every observable, in the order in which a technician meets them.
-pub const OBSERVABLES: &[Observable] = &[
-    row(
-        "park-lever",
-        "Park lever",
-        "pawl-latch",
-        WORD,
-        Pumps::Any,
-        flight_deck::lever,
-    ),
-    row(
-        "park-lever-stays",
-        "Park lever over the night",
-        "pawl-latch",
-        WORD,
-        Pumps::Any,
-        flight_deck::lever_stays,
-    ),
-    row(
-        "pedal-effort-left-n",
-        "Effort on the left pedal",
-        "metering-valve",
-        ("N", 25.0),
-        Pumps::Any,
-        flight_deck::effort_left,
-    ),
-    row(
-        "pedal-effort-right-n",
-        "Effort on the right pedal",
-        "metering-valve",
-        ("N", 25.0),
-        Pumps::Any,
-        flight_deck::effort_right,
-    ),
-    row(
-        "park-light",
-        "Park-brake light",
-        "indicator-light",
-        WORD,
-        Pumps::Any,
-        electrical::light,
-    ),
-    row(
-        "held-caption",
-        "Caption BRAKE HELD",
-        "display-caption",
-        WORD,
-        Pumps::Any,
-        electrical::caption,
-    ),
-    row(
-        "valve-breaker",
-        "Park-valve breaker",
-        "breaker",
-        WORD,
-        Pumps::Any,
-        electrical::breaker,
-    ),
-    row(
-        "pressure-indicator-bar",
-        "Flight-deck pressure indicator, gas side",
-        "indicator",
-        ("bar", 8.0),
-        Pumps::Any,
-        gas::indicator,
-    ),
-    row(
-        "gas-gauge-bar",
-        "Direct gauge at the gas valve, gas side",
-        "charging-valve",
-        ("bar", 5.0),
-        Pumps::Any,
-        gas::gauge,
-    ),
-    row(
-        "indicator-minus-gauge-bar",
-        "Indicator less direct gauge",
-        "indicator",
-        ("bar", 12.0),
-        Pumps::Any,
-        gas::difference,
-    ),
-    row(
-        "gas-fall-30-to-60-min-bar",
-        "Fall on the gas side, 30 to 60 min after pumps off",
-        "charging-valve",
-        ("bar", 3.0),
-        Pumps::Off,
-        gas::fall_in_half_an_hour,
-    ),
-    row(
-        "gas-at-8-h-bar",
-        "Direct gauge after 8 h, gas side",
-        "charging-valve",
-        ("bar", 6.0),
-        Pumps::Off,
-        gas::at_eight_hours,
-    ),
-    row(
-        "brakes-clamped",
-        "Brakes that look clamped",
-        "brake",
-        WORD,
-        Pumps::Any,
-        survey::clamped,
-    ),
-    row(
-        "position-indicator",
-        "Position indicator of the park valve",
-        "shut-off-valve",
-        WORD,
-        Pumps::Any,
-        electrical::position,
-    ),
-    row(
-        "valve-motor-on-release",
-        "Park-valve motor as the lever goes down",
-        "valve-motor",
-        WORD,
-        Pumps::Any,
-        trial::motor_on_release,
-    ),
-    row(
-        "valve-motor-on-set",
-        "Park-valve motor as the lever goes up again",
-        "valve-motor",
-        WORD,
-        Pumps::Any,
-        trial::motor_on_set,
-    ),
-    row(
-        "close-volts",
-        "Volts at the close pin, motor connected",
-        "valve-motor",
-        ("V", 2.0),
-        Pumps::Any,
-        electrical::close_volts,
-    ),
-    row(
-        "closed-contact",
-        "Contact of the closed limit switch",
-        "limit-switches",
-        WORD,
-        Pumps::Any,
-        electrical::closed_contact,
-    ),
-    row(
-        "park-relay",
-        "Park relay",
-        "relay",
-        WORD,
-        Pumps::Any,
-        electrical::relay,
-    ),
-    row(
-        "wet",
-        "Fluid outside",
-        "brake",
-        WORD,
-        Pumps::Any,
-        survey::wet,
-    ),
-    each(row(
-        "gain-l",
-        "gain over 8 h",
-        "reservoir",
-        ("L", 0.4),
-        Pumps::Off,
-        survey::gain,
-    )),
-    row(
-        "heard",
-        "Loudest at the contact probe, 10 min after pumps off",
-        "metering-valve",
-        WORD,
-        Pumps::Off,
-        survey::heard,
-    ),
-    row(
-        "return-flow-ml-min",
-        "Flow from the opened return below the park valve",
-        "shut-off-valve",
-        ("mL/min", 3.0),
-        Pumps::Off,
-        survey::return_flow,
-    ),
-    row(
-        "knee-bar",
-        "Where the gas side stops in a pump-down, 10 min later",
-        "accumulator",
-        ("bar", 4.0),
-        Pumps::Off,
-        trial::knee,
-    ),
-    row(
-        "applications",
-        "Applications from full to 70 bar",
-        "accumulator",
-        ("", 1.5),
-        Pumps::Off,
-        trial::applications,
-    ),
-    each(row(
-        "bar",
-        "test gauge, pumps on",
-        "bleed-port",
-        ("bar", 8.0),
-        Pumps::Running,
-        survey::bleed_port,
-    )),
-    row(
-        "transmitter-ohm",
-        "Transmitter at its connector",
-        "transmitter",
-        ("ohm", 50.0),
-        Pumps::Any,
-        gas::transmitter,
-    ),
-    row(
-        "indicator-at-1386-ohm-bar",
-        "Indicator with 1386 ohm in place of the transmitter",
-        "indicator",
-        ("bar", 8.0),
-        Pumps::Any,
-        gas::indicator_alone,
-    ),
-    row(
-        "gas-valve-bubbles",
-        "Leak fluid on the gas valve",
-        "charging-valve",
-        WORD,
-        Pumps::Any,
-        gas::bubbles,
-    ),
-    row(
-        "oil-at-gas-valve",
-        "Mist from the cracked gas valve",
-        "accumulator",
-        WORD,
-        Pumps::Off,
-        gas::oil,
-    ),
-    row(
-        "clamped-by-pedals-main",
-        "Clamped by pedals alone, main pump",
-        "brake",
-        WORD,
-        Pumps::Running,
-        trial::pedals_main,
-    ),
-    row(
-        "clamped-by-pedals-second",
-        "Clamped by pedals alone, second pump",
-        "brake",
-        WORD,
-        Pumps::Running,
-        trial::pedals_second,
-    ),
-    row(
-        "light-after-release",
-        "Park-brake light after release",
-        "indicator-light",
-        WORD,
-        Pumps::Any,
-        trial::light_after_release,
-    ),
-    row(
-        "dragging-after-release",
-        "Wheels that drag after release",
-        "brake",
-        WORD,
-        Pumps::Any,
-        trial::dragging,
-    ),
-    row(
-        "largest-clearance-mm",
-        "Largest running clearance",
-        "brake",
-        ("mm", 0.6),
-        Pumps::Any,
-        survey::clearance,
-    ),
-    row(
-        "gas-fall-second-pump-bar",
-        "Fall on the gas side in 30 min, second pump on, main off",
-        "charging-valve",
-        ("bar", 3.0),
-        Pumps::Running,
-        trial::second_pump_fall,
-    ),
-    row(
-        "gas-fall-released-bar",
-        "Fall on the gas side in 30 min, lever down",
-        "charging-valve",
-        ("bar", 3.0),
-        Pumps::Off,
-        trial::released_fall,
-    ),
-    row(
-        "gas-fall-pedals-held-bar",
-        "Fall on the gas side in 2 min, pedals held, lever down",
-        "charging-valve",
-        ("bar", 10.0),
-        Pumps::Off,
-        trial::held_fall,
-    ),
-];
-
 impl Rounds {
     /// Reads every observable that the aircraft has.
     pub fn observe(&self) -> Result<Vec<Observed>, PlantError> {
@@ -453,10 +127,10 @@ impl Rounds {
             title,
             unit: row.unit,
             edge: row.edge,
-            reading: if possible {
-                (row.read)(self, at)?
-            } else {
-                Reading::Dead
+            reading: match row.read {
+                _ if !possible => Reading::Dead,
+                Read::Look(look) => look(self, at),
+                Read::Try(check) => check(self, at)?,
             },
         })
     }

@@ -108,7 +108,7 @@ fn verdict(about: &Described, band: &Band, asked: f64) -> String {
 }
 
 fn trimmed(number: f64) -> String {
-    format!("{:.2}", number)
+    format!("{number:.2}")
         .trim_end_matches('0')
         .trim_end_matches('.')
         .to_owned()

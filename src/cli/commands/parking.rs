@@ -93,28 +93,14 @@ fn typed(
     if hours.is_some_and(|hours| !(0.0..=240.0).contains(&hours)) {
         return Err("--hours is more than ten days or below 0; write 14 h".to_owned());
     }
-    let shown = |quantity: Option<Quantity>, own: Option<Quantity>, none: &str| {
-        quantity
-            .or(own)
-            .map_or_else(|| none.to_owned(), |q| q.to_string())
-    };
-    let place = &aircraft.environment;
-    let mut standing = format!("{} slope", shown(slope, place.slope, "no"));
-    if let Some(wind) = wind.or(place.wind).filter(|wind| wind.si() != 0.0) {
-        standing.push_str(&format!(" with {wind} of wind"));
-    }
     let about = Described {
         title: aircraft.title.clone(),
         note: aircraft.note.clone(),
         state: state_words(aircraft, &parking),
         charge: pressure(parking.charge.unwrap_or(healthy.pump_pressure())),
-        temperature: shown(temperature, place.temperature, "15 C"),
-        slope: standing,
-        faults: parking
-            .changes
-            .iter()
-            .filter_map(|change| title(change, aircraft))
-            .collect(),
+        temperature: or_own(temperature, aircraft.environment.temperature, "15 C"),
+        slope: standing(aircraft, slope, wind),
+        faults: fault_titles(aircraft, &parking),
     };
     Ok(Typed {
         aircraft: Arc::clone(aircraft),
@@ -122,6 +108,30 @@ fn typed(
         about,
         hours,
     })
+}
+
+/// What was typed, else what the aircraft has, else a word.
+fn or_own(typed: Option<Quantity>, own: Option<Quantity>, none: &str) -> String {
+    typed
+        .or(own)
+        .map_or_else(|| none.to_owned(), |quantity| quantity.to_string())
+}
+
+/// What pushes it, in words.
+fn standing(aircraft: &Aircraft, slope: Option<Quantity>, wind: Option<Quantity>) -> String {
+    let place = &aircraft.environment;
+    let mut words = format!("{} slope", or_own(slope, place.slope, "no"));
+    if let Some(wind) = wind.or(place.wind).filter(|wind| wind.si() != 0.0) {
+        words.push_str(&format!(" with {wind} of wind"));
+    }
+    words
+}
+
+fn fault_titles(aircraft: &Aircraft, parking: &Parking) -> Vec<String> {
+    let changes = parking.changes.iter();
+    changes
+        .filter_map(|change| title(change, aircraft))
+        .collect()
 }
 
 /// A stored pressure: not above what the pumps give, and not in the other unit by a slip.

@@ -1,7 +1,6 @@
 //! Light, caption, breaker, relay, contacts, and the valve they speak of.
 
 use super::{Reading, Rounds};
-use crate::plant::error::PlantError;
 use crate::plant::handle::Handle;
 use crate::plant::kinds::relay as relay_kind;
 
@@ -11,15 +10,15 @@ pub(super) fn lit(plant: &Handle, at: usize) -> bool {
     lamp.live("feed") && !lamp.has("open")
 }
 
-fn either(holds: bool, yes: &str, no: &str) -> Result<Reading, PlantError> {
-    Ok(Reading::word(if holds { yes } else { no }))
+fn either(holds: bool, yes: &str, no: &str) -> Reading {
+    Reading::word(if holds { yes } else { no })
 }
 
-pub(super) fn light(rounds: &Rounds, at: usize) -> Result<Reading, PlantError> {
+pub(super) fn light(rounds: &Rounds, at: usize) -> Reading {
     either(lit(&rounds.now, at), "lit", "dark")
 }
 
-pub(super) fn caption(rounds: &Rounds, at: usize) -> Result<Reading, PlantError> {
+pub(super) fn caption(rounds: &Rounds, at: usize) -> Reading {
     let caption = rounds.now.view(at);
     let display = !caption.joined("display") || caption.live("display");
     let on = caption.hand() != "display-off";
@@ -27,7 +26,7 @@ pub(super) fn caption(rounds: &Rounds, at: usize) -> Result<Reading, PlantError>
     either(shown, "shown", "not-shown")
 }
 
-pub(super) fn breaker(rounds: &Rounds, at: usize) -> Result<Reading, PlantError> {
+pub(super) fn breaker(rounds: &Rounds, at: usize) -> Reading {
     let breaker = rounds.now.view(at);
     let out = breaker.has("open") || breaker.has("will-not-latch") || breaker.hand() == "out";
     either(!out, "in", "out")
@@ -36,29 +35,29 @@ pub(super) fn breaker(rounds: &Rounds, at: usize) -> Result<Reading, PlantError>
 /// Travel at which the ball stands at its witness mark.
 const AT_THE_MARK: f64 = 1e-3;
 
-pub(super) fn position(rounds: &Rounds, at: usize) -> Result<Reading, PlantError> {
+pub(super) fn position(rounds: &Rounds, at: usize) -> Reading {
     let position = rounds.now.view(at).memory.position;
-    Ok(Reading::word(if position >= 1.0 - AT_THE_MARK {
+    Reading::word(if position >= 1.0 - AT_THE_MARK {
         "shut"
     } else if position <= AT_THE_MARK {
         "open"
     } else {
         "short-of-shut"
-    }))
+    })
 }
 
-pub(super) fn close_volts(rounds: &Rounds, at: usize) -> Result<Reading, PlantError> {
-    Ok(Reading::Number(rounds.now.view(at).level("close")))
+pub(super) fn close_volts(rounds: &Rounds, at: usize) -> Reading {
+    Reading::Number(rounds.now.view(at).level("close"))
 }
 
-pub(super) fn closed_contact(rounds: &Rounds, at: usize) -> Result<Reading, PlantError> {
+pub(super) fn closed_contact(rounds: &Rounds, at: usize) -> Reading {
     either(rounds.now.view(at).level("closed") > 0.5, "made", "open")
 }
 
-pub(super) fn relay(rounds: &Rounds, at: usize) -> Result<Reading, PlantError> {
+pub(super) fn relay(rounds: &Rounds, at: usize) -> Reading {
     let relay = rounds.now.view(at);
     if !relay.live("feed") {
-        return Ok(Reading::Dead);
+        return Reading::Dead;
     }
     either(relay_kind::pulled_in(&relay), "in", "out")
 }

@@ -1,23 +1,18 @@
 //! Lever and pedals.
 
 use super::{Reading, Rounds};
-use crate::plant::error::PlantError;
 use crate::plant::kinds::metering_valve;
 
-pub(super) fn lever(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
-    Ok(Reading::word(if rounds.now.latched() {
-        "up"
-    } else {
-        "down"
-    }))
+pub(super) fn lever(rounds: &Rounds, _: usize) -> Reading {
+    Reading::word(if rounds.now.latched() { "up" } else { "down" })
 }
 
-pub(super) fn lever_stays(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
-    Ok(match rounds.dropped {
+pub(super) fn lever_stays(rounds: &Rounds, _: usize) -> Reading {
+    match rounds.dropped {
         Some(hours) => Reading::word(format!("drops after {hours:.1} h")),
         None if rounds.fresh.latched() => Reading::word("stays"),
         None => Reading::word("not up"),
-    })
+    }
 }
 
 /// Effort of a pedal: its spring, and what the valves of its side push back.
@@ -36,10 +31,10 @@ fn effort(rounds: &Rounds, side: usize) -> Reading {
     Reading::Number(spring + pushed)
 }
 
-pub(super) fn effort_left(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
-    Ok(effort(rounds, 0))
+pub(super) fn effort_left(rounds: &Rounds, _: usize) -> Reading {
+    effort(rounds, 0)
 }
 
-pub(super) fn effort_right(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
-    Ok(effort(rounds, 1))
+pub(super) fn effort_right(rounds: &Rounds, _: usize) -> Reading {
+    effort(rounds, 1)
 }

@@ -20,17 +20,17 @@ fn indicator_bar(plant: &Handle) -> Option<f64> {
     Some(indicator_kind::reading(&view, ohms)? / 1e5)
 }
 
-pub(super) fn indicator(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
-    Ok(Reading::number(indicator_bar(&rounds.now)))
+pub(super) fn indicator(rounds: &Rounds, _: usize) -> Reading {
+    Reading::number(indicator_bar(&rounds.now))
 }
 
-pub(super) fn gauge(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
-    Ok(Reading::number(gauge_bar(&rounds.now)))
+pub(super) fn gauge(rounds: &Rounds, _: usize) -> Reading {
+    Reading::number(gauge_bar(&rounds.now))
 }
 
-pub(super) fn difference(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
+pub(super) fn difference(rounds: &Rounds, _: usize) -> Reading {
     let both = indicator_bar(&rounds.now).zip(gauge_bar(&rounds.now));
-    Ok(Reading::number(both.map(|(far, near)| far - near)))
+    Reading::number(both.map(|(far, near)| far - near))
 }
 
 pub(super) fn fall_in_half_an_hour(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
@@ -40,29 +40,29 @@ pub(super) fn fall_in_half_an_hour(rounds: &Rounds, _: usize) -> Result<Reading,
     Ok(Reading::number(both.map(|(first, last)| first - last)))
 }
 
-pub(super) fn at_eight_hours(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
-    Ok(Reading::number(gauge_bar(&rounds.eight_hours)))
+pub(super) fn at_eight_hours(rounds: &Rounds, _: usize) -> Reading {
+    Reading::number(gauge_bar(&rounds.eight_hours))
 }
 
-pub(super) fn transmitter(rounds: &Rounds, at: usize) -> Result<Reading, PlantError> {
+pub(super) fn transmitter(rounds: &Rounds, at: usize) -> Reading {
     let view = rounds.now.view(at);
-    Ok(Reading::number(transmitter_kind::resistance(&view)))
+    Reading::number(transmitter_kind::resistance(&view))
 }
 
 /// Resistance of a full store in the demo, ohm.
 const FULL: f64 = 1386.0;
 
-pub(super) fn indicator_alone(rounds: &Rounds, at: usize) -> Result<Reading, PlantError> {
+pub(super) fn indicator_alone(rounds: &Rounds, at: usize) -> Reading {
     let shown = indicator_kind::reading(&rounds.now.view(at), FULL);
-    Ok(Reading::number(shown.map(|pascals| pascals / 1e5)))
+    Reading::number(shown.map(|pascals| pascals / 1e5))
 }
 
-pub(super) fn bubbles(rounds: &Rounds, at: usize) -> Result<Reading, PlantError> {
+pub(super) fn bubbles(rounds: &Rounds, at: usize) -> Reading {
     let leaks = rounds.now.view(at).loss("gas") > 0.0;
-    Ok(Reading::word(if leaks { "bubbles" } else { "none" }))
+    Reading::word(if leaks { "bubbles" } else { "none" })
 }
 
-pub(super) fn oil(rounds: &Rounds, at: usize) -> Result<Reading, PlantError> {
+pub(super) fn oil(rounds: &Rounds, at: usize) -> Reading {
     let oil = rounds.now.view(at).value("fluid-in-gas") > 0.0;
-    Ok(Reading::word(if oil { "oil" } else { "dry" }))
+    Reading::word(if oil { "oil" } else { "dry" })
 }

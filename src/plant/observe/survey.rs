@@ -1,7 +1,6 @@
 //! What a walk round shows: clamped brakes, wet spots, noise, levels.
 
 use super::{Reading, Rounds};
-use crate::plant::error::PlantError;
 use crate::plant::handle::Handle;
 
 /// Cubic metres per second in 1 mL/min.
@@ -27,12 +26,12 @@ pub(super) fn clamped_words(plant: &Handle) -> Reading {
     Reading::word(format!("{clamped} of {all}"))
 }
 
-pub(super) fn clamped(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
-    Ok(clamped_words(&rounds.now))
+pub(super) fn clamped(rounds: &Rounds, _: usize) -> Reading {
+    clamped_words(&rounds.now)
 }
 
 /// The parts from which fluid came out, by what could have come out of them.
-pub(super) fn wet(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
+pub(super) fn wet(rounds: &Rounds, _: usize) -> Reading {
     // As found, and with the pressure it had: a store that is empty by now was not dry all along.
     let plant = &rounds.fresh;
     let outside = plant.wiring.outside;
@@ -44,19 +43,19 @@ pub(super) fn wet(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
         .collect();
     found.dedup();
     if found.is_empty() {
-        return Ok(Reading::word("dry"));
+        return Reading::word("dry");
     }
-    Ok(Reading::word(found.join(", ")))
+    Reading::word(found.join(", "))
 }
 
-pub(super) fn gain(rounds: &Rounds, at: usize) -> Result<Reading, PlantError> {
+pub(super) fn gain(rounds: &Rounds, at: usize) -> Reading {
     let id = &rounds.now.aircraft().parts[at].id;
     let balance = rounds.eight_hours.balance();
     let row = balance.reservoirs.iter().find(|(name, _)| name == id);
-    Ok(Reading::number(row.map(|(_, gained)| gained * 1e3)))
+    Reading::number(row.map(|(_, gained)| gained * 1e3))
 }
 
-pub(super) fn heard(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
+pub(super) fn heard(rounds: &Rounds, _: usize) -> Reading {
     let plant = &rounds.ten_minutes;
     let parts = &plant.aircraft().parts;
     let mut loudest: Option<(f64, &str)> = None;
@@ -70,27 +69,27 @@ pub(super) fn heard(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
             loudest = Some((flow, &part.id));
         }
     }
-    Ok(Reading::word(loudest.map_or("nothing", |(_, id)| id)))
+    Reading::word(loudest.map_or("nothing", |(_, id)| id))
 }
 
 /// Caught below the park valve while there is pressure above it: ten minutes after the pumps.
-pub(super) fn return_flow(rounds: &Rounds, at: usize) -> Result<Reading, PlantError> {
+pub(super) fn return_flow(rounds: &Rounds, at: usize) -> Reading {
     let id = &rounds.now.aircraft().parts[at].id;
     let flows = rounds.ten_minutes.flows_of(id);
     let outside = rounds.now.wiring.outside;
     let inside = flows.iter().filter(|passing| passing.ends.1 != outside);
     let caught: f64 = inside.map(|passing| passing.flow).sum();
-    Ok(Reading::Number(caught / ML_PER_MIN))
+    Reading::Number(caught / ML_PER_MIN)
 }
 
-pub(super) fn bleed_port(rounds: &Rounds, at: usize) -> Result<Reading, PlantError> {
-    Ok(Reading::Number(rounds.now.view(at).pressure("fluid") / 1e5))
+pub(super) fn bleed_port(rounds: &Rounds, at: usize) -> Reading {
+    Reading::Number(rounds.now.view(at).pressure("fluid") / 1e5)
 }
 
-pub(super) fn clearance(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
+pub(super) fn clearance(rounds: &Rounds, _: usize) -> Reading {
     let plant = &rounds.now;
     let all = plant
         .parts_of("brake")
         .map(|at| plant.view(at).value("clearance"));
-    Ok(Reading::Number(all.fold(0.0, f64::max) * 1e3))
+    Reading::Number(all.fold(0.0, f64::max) * 1e3)
 }

@@ -1,0 +1,91 @@
+//! The demo aircraft as a plant, for the tests that play it.
+
+use std::sync::Arc;
+
+use stillwheel::authoring::{desk::Desk, document};
+use stillwheel::plant::aircraft::Aircraft;
+use stillwheel::plant::handle::{Change, Handle};
+use stillwheel::plant::observe::{Observed, Reading, Rounds};
+use stillwheel::plant::parking::Parking;
+
+/// The embedded demo aircraft.
+pub fn aircraft() -> Arc<Aircraft> {
+    let mut desk = Desk::default();
+    Arc::new(document::aircraft(&mut desk, "demo-twin").expect("the demo aircraft"))
+}
+
+/// Changes for faults joined with `+`, each at the usual severity; `none` is none.
+pub fn faults(text: &str) -> Vec<Change> {
+    text.split('+')
+        .filter(|fault| !matches!(*fault, "" | "none"))
+        .map(|fault| {
+            let (fault, severity) = fault.split_once('=').unwrap_or((fault, "1"));
+            let (part, name) = fault.split_once('/').expect("PART/FAULT");
+            Change::Fault(part.into(), name.into(), severity.parse().unwrap())
+        })
+        .collect()
+}
+
+/// A parking with faults, lever up, pumps just stopped.
+pub fn parking(text: &str) -> Parking {
+    let mut parking = Parking::usual();
+    parking.changes = faults(text);
+    parking
+}
+
+/// The states C1 to C4 as positions of switches.
+pub fn state(name: &str) -> Vec<(String, String)> {
+    let (power, pumps, battery) = match name {
+        "C1" => ("external", "on", "connected-on"),
+        "C2" => ("external", "off", "connected-on"),
+        "C3" => ("none", "off", "connected-on"),
+        "C4" => ("none", "off", "connected-off"),
+        "C5" => ("none", "off", "disconnected"),
+        _ => panic!("no state {name}"),
+    };
+    [("power", power), ("pumps", pumps), ("battery", battery)]
+        .map(|(switch, position)| (switch.to_owned(), position.to_owned()))
+        .to_vec()
+}
+
+/// The plant at the beginning of a parking.
+pub fn begun(parking: &Parking) -> Handle {
+    parking.begin(&aircraft()).expect("it begins")
+}
+
+/// Hours until it can move on a slope, within a horizon.
+pub fn hours_to_creep(parking: &Parking, slope: f64, horizon: f64) -> Option<f64> {
+    let mut parking = parking.clone();
+    parking.changes.push(Change::Slope(slope));
+    begun(&parking).hold(0.0, horizon).unwrap().hours_to_creep
+}
+
+/// Everything read in a state with faults put in.
+pub fn readings(aircraft: &Arc<Aircraft>, text: &str, name: &str) -> Vec<Observed> {
+    let mut parking = parking(text);
+    parking.switches = state(name);
+    let rounds = Rounds::play(aircraft, &parking, None).unwrap();
+    rounds.observe().unwrap()
+}
+
+/// One reading by its name.
+pub fn read<'a>(readings: &'a [Observed], name: &str) -> &'a Reading {
+    let found = readings.iter().find(|observed| observed.name == name);
+    &found.unwrap_or_else(|| panic!("no reading {name}")).reading
+}
+
+/// A number by its name.
+pub fn number(readings: &[Observed], name: &str) -> f64 {
+    match read(readings, name) {
+        Reading::Number(number) => *number,
+        other => panic!("{name} is {other:?}"),
+    }
+}
+
+/// A word by its name.
+pub fn word<'a>(readings: &'a [Observed], name: &str) -> &'a str {
+    match read(readings, name) {
+        Reading::Word(word) => word,
+        other => panic!("{name} is {other:?}"),
+    }
+}

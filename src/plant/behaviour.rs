@@ -21,6 +21,12 @@ pub trait Behaviour: Debug + Sync {
     /// What the part is in the hydraulic network.
     fn stamp(&self, _part: &View<'_>, _stamp: &mut Stamp<'_>) {}
 
+    /// Ports that the part holds at a pressure of its own, whatever flows there; it pins these and
+    /// no others.
+    fn holds(&self) -> &'static [&'static str] {
+        &[]
+    }
+
     /// What the part remembers after some seconds; the view holds the pressures at their end.
     fn advance(&self, _part: &View<'_>, _memory: &mut Memory, _seconds: f64) {}
 

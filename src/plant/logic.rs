@@ -4,7 +4,8 @@ use super::error::PlantError;
 use super::handle::Handle;
 use super::levels::{Drive, Levels};
 
-/// Passes before a net is said never to settle. The longest chain of parts is far shorter.
+/// Passes before a net is said never to settle, and as many again for every part: whatever settles
+/// does so within the longest chain, which holds every part once.
 const PASSES: usize = 200;
 
 impl Handle {
@@ -15,7 +16,7 @@ impl Handle {
     pub(super) fn settle_levels(&mut self) -> Result<(), PlantError> {
         self.levels = Levels::nothing(self.wiring.nodes.len());
         let mut changed = 0;
-        for _ in 0..PASSES {
+        for _ in 0..PASSES + self.aircraft.parts.len() {
             let next = self.driven();
             let different = next
                 .value

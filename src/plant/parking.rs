@@ -4,7 +4,7 @@
 use std::sync::Arc;
 
 use super::aircraft::Aircraft;
-use super::error::PlantError;
+use super::error::{PlantError, pressure_words};
 use super::handle::{Change, Handle, Start};
 
 /// How the aircraft was parked.
@@ -55,7 +55,7 @@ impl Parking {
         if !(0.0..=given).contains(&charge) {
             return Err(PlantError::OutOfRange {
                 what: "a charge",
-                value: format!("{:.0} bar ({:.0} psi)", charge / 1e5, charge / PSI),
+                value: pressure_words(charge),
                 wanted: "from 0 to what the pumps give",
             });
         }
@@ -63,9 +63,6 @@ impl Parking {
         Ok(handle)
     }
 }
-
-/// Pascals in one psi.
-const PSI: f64 = 6_894.757_293_168;
 
 impl Handle {
     /// The highest pressure that a pump is made for, Pa.

@@ -107,7 +107,8 @@ fn verdict(about: &Described, band: &Band, asked: f64) -> String {
     }
 }
 
-fn trimmed(number: f64) -> String {
+/// A number without idle zeros.
+pub(super) fn trimmed(number: f64) -> String {
     format!("{number:.2}")
         .trim_end_matches('0')
         .trim_end_matches('.')

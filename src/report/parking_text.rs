@@ -3,7 +3,7 @@
 use crate::base::text::wrap;
 
 /// Pascals in one psi.
-const PSI: f64 = 6_894.757_293_168;
+pub const PSI: f64 = 6_894.757_293_168;
 
 /// The line under every figure of the plant.
 pub const NOT_APPROVED: &str = "Figures of a model, not approved data. The approved maintenance data of the aircraft in hand govern; nothing here releases an aircraft.";
@@ -39,9 +39,10 @@ impl Described {
             self.title.clone(),
             self.note.clone(),
             format!(
-                "{}, {}, store at {} as the pumps stop. {}.",
-                self.temperature, self.slope, self.charge, self.state
+                "{}, {}, store at {} as the pumps stop.",
+                self.temperature, self.slope, self.charge
             ),
+            format!("Switches: {}.", self.state),
             faults,
             String::new(),
         ];

@@ -3,6 +3,7 @@
 use serde_json::{Map, Value, json};
 
 use super::hold_json::rounded;
+use super::hold_text::trimmed;
 use super::parking_text::{Described, NOT_APPROVED};
 use crate::base::text::wrap;
 use crate::plant::observe::{Observed, Reading};
@@ -25,9 +26,22 @@ fn value(reading: &Reading) -> Value {
 }
 
 /// The text of all readings, with what a healthy aircraft shows beside what differs from it.
-pub fn readings_text(about: &Described, observed: &[Observed], healthy: &[Observed]) -> String {
+pub fn readings_text(
+    about: &Described,
+    hours: Option<f64>,
+    observed: &[Observed],
+    healthy: &[Observed],
+) -> String {
     let mut text = about.heading();
-    text.push_str("Read half an hour after the pumps stopped, or with them running.\n\n");
+    let when = hours.map_or("half an hour".to_owned(), |hours| {
+        format!("{} h", trimmed(hours))
+    });
+    let read =
+        format!("Read {when} after the pumps stopped, or with them running, unless a line says when.");
+    for line in wrap(&read, 80) {
+        text.push_str(&format!("{line}\n"));
+    }
+    text.push('\n');
     let mut dead = Vec::new();
     for (row, good) in observed.iter().zip(healthy) {
         if row.reading == Reading::Dead && good.reading == Reading::Dead {
@@ -44,9 +58,11 @@ pub fn readings_text(about: &Described, observed: &[Observed], healthy: &[Observ
             text.push('\n');
         }
     }
-    text.push_str("\nNot to be read in this state:\n");
-    for line in wrap(&format!("{}.", dead.join("; ")), 78) {
-        text.push_str(&format!("  {line}\n"));
+    if !dead.is_empty() {
+        text.push_str("\nNot to be read in this state:\n");
+        for line in wrap(&format!("{}.", dead.join("; ")), 78) {
+            text.push_str(&format!("  {line}\n"));
+        }
     }
     text.push('\n');
     for line in wrap(NOT_APPROVED, 80) {

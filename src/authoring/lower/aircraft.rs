@@ -1,7 +1,7 @@
 //! A whole aircraft: switches, actions, parts, links, roles.
 
 use super::located::Located;
-use super::{link, part, setting, words};
+use super::{link, part, setting, solvable, words};
 use crate::authoring::desk::Desk;
 use crate::authoring::document::Source;
 use crate::authoring::scalar::quantity;
@@ -55,6 +55,10 @@ impl<'a> Work<'a> {
         } else {
             link::lower(self.source.file, links, &parts, &entries, self.problems)
         };
+        if !self.problems.iter().any(Problem::is_error) {
+            solvable::two_supplies(self.source.file, links, &parts, &graph, self.problems);
+            solvable::precharge(&parts, &entries, self.problems);
+        }
         let roles = self.roles(&parts, &entries);
         let environment = Environment {
             temperature: self.quantity("environment", "temperature", Dimension::Temperature),

@@ -6,15 +6,16 @@ use super::rank::{SHORT_STATES, complain_of, halves};
 use crate::authoring::desk::Desk;
 use crate::authoring::document;
 use crate::base::dimension::Dimension;
-use crate::base::quantity::{Quantity, plain_decimal};
+use crate::base::quantity::{Quantity, QuantityError, plain_decimal};
 use crate::base::suggestion::nearest;
+use crate::base::unit::Unit;
 use crate::cli::args::ParkingArguments;
 use crate::cli::{exit, output};
 use crate::plant::aircraft::Aircraft;
 use crate::plant::error::PlantError;
 use crate::plant::handle::{Change, Handle};
 use crate::plant::parking::Parking;
-use crate::report::parking_text::{Described, pressure};
+use crate::report::parking_text::{Described, PSI, pressure};
 
 /// Everything that was typed, read.
 #[derive(Debug)]
@@ -64,13 +65,17 @@ fn typed(
     healthy: &Handle,
 ) -> Result<Typed, String> {
     let mut parking = Parking::usual();
-    let quantity = |text: &Option<String>, dimension| {
-        let read = |text: &String| Quantity::parse(text, dimension).map_err(|e| e.to_string());
+    let quantity = |text: &Option<String>, option, dimension| {
+        let read = |text: &String| read_quantity(text, option, dimension);
         text.as_ref().map(read).transpose()
     };
-    let temperature = quantity(&arguments.temperature, Dimension::Temperature)?;
-    let slope = quantity(&arguments.slope, Dimension::Slope)?;
-    let wind = quantity(&arguments.wind, Dimension::Speed)?;
+    let temperature = quantity(
+        &arguments.temperature,
+        "--temperature",
+        Dimension::Temperature,
+    )?;
+    let slope = quantity(&arguments.slope, "--slope", Dimension::Slope)?;
+    let wind = quantity(&arguments.wind, "--wind", Dimension::Speed)?;
     parking
         .changes
         .extend(temperature.map(|t| Change::Temperature(t.si())));
@@ -89,7 +94,8 @@ fn typed(
     parking.charge = charge
         .map(|text| stored(text, "--charge", healthy))
         .transpose()?;
-    let hours = quantity(&arguments.hours, Dimension::Time)?.map(|time| time.si() / 3600.0);
+    let hours = quantity(&arguments.hours, "--hours", Dimension::Time)?;
+    let hours = hours.map(|time| time.si() / 3600.0);
     if hours.is_some_and(|hours| !(0.0..=240.0).contains(&hours)) {
         return Err("--hours is more than ten days or below 0; write 14 h".to_owned());
     }
@@ -107,6 +113,24 @@ fn typed(
         parking,
         about,
         hours,
+    })
+}
+
+/// A quantity after an option, or what is wrong with it and how it is written.
+fn read_quantity(text: &str, option: &str, dimension: Dimension) -> Result<Quantity, String> {
+    Quantity::parse(text, dimension).map_err(|error| {
+        let symbols = Unit::symbols_of(dimension);
+        let near = match &error {
+            QuantityError::UnknownUnit(symbol) => Unit::like(symbol),
+            _ => None,
+        };
+        match near {
+            Some(near) => format!("{option}: {error}; did you mean `{near}`?"),
+            None => format!(
+                "{option}: {error}; units accepted here: {}",
+                symbols.join(", ")
+            ),
+        }
     })
 }
 
@@ -136,7 +160,14 @@ fn fault_titles(aircraft: &Aircraft, parking: &Parking) -> Vec<String> {
 
 /// A stored pressure: not above what the pumps give, and not in the other unit by a slip.
 fn stored(text: &str, option: &str, healthy: &Handle) -> Result<f64, String> {
-    let quantity = Quantity::parse(text, Dimension::GaugePressure).map_err(|e| e.to_string())?;
+    if let Some(bare) = plain_decimal(text.trim()) {
+        return Err(format!(
+            "{option} has no unit: {bare} bar is {:.0} psi, {bare} psi is {:.0} bar; write which",
+            bare * 1e5 / PSI,
+            bare * PSI / 1e5
+        ));
+    }
+    let quantity = read_quantity(text, option, Dimension::GaugePressure)?;
     let (value, most) = (quantity.si(), healthy.pump_pressure());
     let other = if quantity.unit().symbol == "psi" {
         "bar"
@@ -160,7 +191,7 @@ fn stored(text: &str, option: &str, healthy: &Handle) -> Result<f64, String> {
         ));
     }
     // A low figure that would be a usual one in the other unit is a slip more often than not.
-    let usual = 0.3 * most..=most * 1.001;
+    let usual = 0.15 * most..=most * 1.001;
     if value > 0.0 && value < 0.1 * most && usual.contains(&twin.si()) {
         return Err(format!(
             "{option} may be in the wrong unit: {meant}; write it in {other} to say which"
@@ -172,7 +203,7 @@ fn stored(text: &str, option: &str, healthy: &Handle) -> Result<f64, String> {
 fn precharge(text: &str, healthy: &Handle) -> Result<Change, String> {
     let (value, at) = text.split_once(" at ").unwrap_or((text, "20 C"));
     let pressure = stored(value, "--precharge", healthy)?;
-    let at = Quantity::parse(at, Dimension::Temperature).map_err(|e| e.to_string())?;
+    let at = read_quantity(at, "--precharge", Dimension::Temperature)?;
     Ok(Change::Precharge(pressure, at.si()))
 }
 
@@ -187,11 +218,15 @@ fn fault(text: &str, aircraft: &Aircraft) -> Result<Change, String> {
     };
     let Some(part) = aircraft.part_for(part_id) else {
         let known = aircraft.parts.iter().map(|part| part.id.as_str());
-        return Err(unknown("part", part_id, known));
+        return Err(unknown("there is no part", part_id, known));
     };
     if part.fault(fault_id).is_none() {
         let known = part.faults.iter().map(|fault| fault.id.as_str());
-        return Err(unknown(&format!("fault of `{}`", part.id), fault_id, known));
+        return Err(unknown(
+            &format!("`{}` has no fault", part.id),
+            fault_id,
+            known,
+        ));
     }
     Ok(Change::Fault(
         part.id.clone(),
@@ -200,14 +235,13 @@ fn fault(text: &str, aircraft: &Aircraft) -> Result<Change, String> {
     ))
 }
 
+/// `what` is the beginning of the message: `there is no part`.
 fn unknown<'a>(what: &str, name: &str, known: impl Iterator<Item = &'a str>) -> String {
     let known: Vec<&str> = known.collect();
     match nearest(name, known.iter().copied()) {
-        Some(near) => format!("there is no {what} `{name}`; did you mean `{near}`?"),
-        None => format!(
-            "there is no {what} `{name}`; there are: {}",
-            known.join(", ")
-        ),
+        Some(near) => format!("{what} `{name}`; did you mean `{near}`?"),
+        None if known.is_empty() => format!("{what} `{name}`, and no other"),
+        None => format!("{what} `{name}`; there are: {}", known.join(", ")),
     }
 }
 
@@ -217,10 +251,21 @@ fn switches(typed: &str, aircraft: &Aircraft) -> Result<Vec<(String, String)>, S
         .find(|(name, _)| name.eq_ignore_ascii_case(typed));
     let positions = short.map_or(typed, |(_, positions)| *positions);
     let mut found = Vec::new();
+    if !positions.contains('=') {
+        let known = SHORT_STATES.iter().map(|(name, _)| *name);
+        let message = unknown("there is no state", typed, known);
+        return Err(format!("{message} or write SWITCH=POSITION"));
+    }
     for part in positions.split(',') {
         let (switch, position) = halves(part, "--state")?;
+        let Some(known) = aircraft.switches.iter().find(|known| known.id == switch) else {
+            let known = aircraft.switches.iter().map(|known| known.id.as_str());
+            return Err(unknown("there is no switch", switch, known));
+        };
         if aircraft.setting(switch, position).is_none() {
-            return Err(format!("the aircraft has no position `{part}`"));
+            let positions = known.positions.iter().map(String::as_str);
+            let what = format!("switch `{switch}` has no position");
+            return Err(unknown(&what, position, positions));
         }
         found.push((switch.to_owned(), position.to_owned()));
     }

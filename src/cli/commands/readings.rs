@@ -22,7 +22,12 @@ pub fn run(arguments: &ReadingsArguments) -> anyhow::Result<u8> {
         let faults = &arguments.parking.fault;
         output::print_json(&readings_json(&typed.about.state, faults, &observed))?;
     } else {
-        output::print(&readings_text(&typed.about, &observed, &healthy))?;
+        output::print(&readings_text(
+            &typed.about,
+            typed.hours,
+            &observed,
+            &healthy,
+        ))?;
     }
     Ok(exit::FINE)
 }

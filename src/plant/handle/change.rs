@@ -3,7 +3,7 @@
 use super::Handle;
 use crate::base::temperature::Temperature;
 use crate::plant::climate::Climate;
-use crate::plant::error::PlantError;
+use crate::plant::error::{PlantError, pressure_words};
 
 /// One change. Pressures in Pa gauge, temperatures in kelvin, wind in m/s, thrust in N.
 #[derive(Debug, Clone, PartialEq)]
@@ -45,6 +45,9 @@ impl Handle {
             }
             Change::Feet(part, left, right) => {
                 let at = self.part(part)?;
+                for travel in [*left, *right] {
+                    check_number(&FEET, travel)?;
+                }
                 self.now[at].feet = [left.clamp(0.0, 1.1), right.clamp(0.0, 1.1)];
             }
             Change::Fault(part, fault, severity) => self.set_fault(part, fault, *severity)?,
@@ -54,16 +57,16 @@ impl Handle {
                 self.climate = Climate::history(points, 0.0);
             }
             Change::Weather(points, lag) => {
-                for (_, kelvin) in points {
-                    check_temperature(*kelvin)?;
-                }
+                check_weather(points, *lag)?;
                 self.climate = Climate::history(points.clone(), *lag);
             }
-            Change::Slope(slope) => self.ground.push.slope = *slope,
-            Change::Wind(wind) => self.ground.push.wind = *wind,
-            Change::Thrust(thrust) => self.ground.push.thrust = *thrust,
-            Change::BreakAway(share) => self.ground.break_away = *share,
-            Change::Wear(wear) => self.set_wear(*wear),
+            Change::Slope(slope) => self.ground.push.slope = check_number(&SLOPE, *slope)?,
+            Change::Wind(wind) => self.ground.push.wind = check_number(&WIND, *wind)?,
+            Change::Thrust(thrust) => self.ground.push.thrust = check_number(&THRUST, *thrust)?,
+            Change::BreakAway(share) => {
+                self.ground.break_away = check_number(&BREAK_AWAY, *share)?;
+            }
+            Change::Wear(wear) => self.set_wear(check_number(&WEAR, *wear)?),
             Change::Precharge(pressure, kelvin) => self.set_precharge(*pressure, *kelvin)?,
         }
         self.next_step = self.next_step.min(0.1);
@@ -144,6 +147,14 @@ impl Handle {
 
     fn set_precharge(&mut self, pressure: f64, kelvin: f64) -> Result<(), PlantError> {
         check_temperature(kelvin)?;
+        // Gas that no pump can push back would leave no room for fluid.
+        if !(0.0..=self.pump_pressure()).contains(&pressure) {
+            return Err(PlantError::OutOfRange {
+                what: "a precharge",
+                value: pressure_words(pressure),
+                wanted: "from 0 to what the pumps give",
+            });
+        }
         for at in 0..self.now.len() {
             let kind = self.aircraft.parts[at].kind;
             if kind.name == "accumulator" {
@@ -160,6 +171,88 @@ impl Handle {
         behaviour.refit(&self.view(at), &mut memory);
         self.memory[at] = memory;
     }
+}
+
+/// What a number can be, and how it is shown to whoever typed another.
+struct Range {
+    what: &'static str,
+    least: f64,
+    most: f64,
+    shown: (f64, &'static str),
+    wanted: &'static str,
+}
+
+const FEET: Range = Range {
+    what: "a pedal travel",
+    least: -1e9,
+    most: 1e9,
+    shown: (1.0, ""),
+    wanted: "0 is free, 1 is full travel",
+};
+/// No paved stand is steeper; steeper than friction holds needs no plant.
+const SLOPE: Range = Range {
+    what: "a slope",
+    least: -0.5,
+    most: 0.5,
+    shown: (100.0, " %"),
+    wanted: "-50 % to 50 %",
+};
+const WIND: Range = Range {
+    what: "a wind",
+    least: -100.0,
+    most: 100.0,
+    shown: (1.0, " m/s"),
+    wanted: "up to 100 m/s (194 kt) either way",
+};
+const THRUST: Range = Range {
+    what: "a thrust",
+    least: -1e7,
+    most: 1e7,
+    shown: (1e-3, " kN"),
+    wanted: "up to 10,000 kN either way",
+};
+const BREAK_AWAY: Range = Range {
+    what: "a break-away coefficient",
+    least: 0.0,
+    most: 1.0,
+    shown: (1.0, ""),
+    wanted: "0 to 1",
+};
+const WEAR: Range = Range {
+    what: "a wear",
+    least: 0.0,
+    most: 100.0,
+    shown: (1.0, ""),
+    wanted: "1 is mid-life, 0 to 100 is possible",
+};
+
+/// The number, where it is one and in its range; NaN is in none.
+fn check_number(range: &Range, number: f64) -> Result<f64, PlantError> {
+    if (range.least..=range.most).contains(&number) {
+        return Ok(number);
+    }
+    let (scale, unit) = range.shown;
+    Err(PlantError::OutOfRange {
+        what: range.what,
+        value: format!("{}{unit}", number * scale),
+        wanted: range.wanted,
+    })
+}
+
+fn check_weather(points: &[(f64, f64)], lag: f64) -> Result<(), PlantError> {
+    for (_, kelvin) in points {
+        check_temperature(*kelvin)?;
+    }
+    let in_order = points.windows(2).all(|pair| pair[0].0 < pair[1].0);
+    let finite = points.iter().all(|(seconds, _)| seconds.is_finite());
+    if in_order && finite && lag >= 0.0 && lag.is_finite() {
+        return Ok(());
+    }
+    Err(PlantError::OutOfRange {
+        what: "a history of weather",
+        value: format!("{} points", points.len()),
+        wanted: "points in the order of their times, and a lag of 0 s or more",
+    })
 }
 
 /// Between the ends of the nitrogen equation and of the viscosity line.

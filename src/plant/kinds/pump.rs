@@ -30,6 +30,10 @@ pub const KIND: Kind = Kind {
 struct Works;
 
 impl Behaviour for Works {
+    fn holds(&self) -> &'static [&'static str] {
+        &["out"]
+    }
+
     fn stamp(&self, part: &View<'_>, stamp: &mut Stamp<'_>) {
         if runs(part) {
             stamp.pin("out", part.value("pressure"), None);

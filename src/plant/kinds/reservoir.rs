@@ -21,6 +21,10 @@ pub const KIND: Kind = Kind {
 struct Works;
 
 impl Behaviour for Works {
+    fn holds(&self) -> &'static [&'static str] {
+        &["suction", "return"]
+    }
+
     fn stamp(&self, _part: &View<'_>, stamp: &mut Stamp<'_>) {
         stamp.pin("suction", 0.0, None);
         stamp.pin("return", 0.0, None);

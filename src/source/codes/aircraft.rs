@@ -31,4 +31,8 @@ codes! {
         "A switch with one position cannot be switched.";
     TWO_POINTS "A014" Error "the viscosity needs two points at different temperatures"
         "Each point is written `11 mm2/s at 38 C`.";
+    TWO_SUPPLIES "A015" Error "two parts hold one hydraulic net at a pressure of their own"
+        "A pump or a reservoir decides the pressure of its net; with two of them on one net there is no answer. Put a valve between them.";
+    PRECHARGE "A016" Error "the gas charge is above what the pumps give"
+        "A charge that no pump can push back leaves no room for fluid, so nothing would be stored. A slip between bar and psi often shows so; an overcharged accumulator is a fault of it.";
 }

@@ -139,6 +139,15 @@ fn in_range(quantity: Quantity, dimension: Dimension, place: Place) -> Result<Qu
         Dimension::Slope | Dimension::Speed => (f64::MIN, ""),
         _ => (0.0, "0"),
     };
+    let never_nothing = matches!(
+        dimension,
+        Dimension::Density | Dimension::Viscosity | Dimension::Mass
+    );
+    if never_nothing && quantity.si() == 0.0 {
+        let message = format!("`{quantity}` is nothing");
+        let problem = Problem::new(units::OUT_OF_RANGE, place, message);
+        return Err(problem.hint("write a figure above 0"));
+    }
     // The tiny slack lets -273.15 C through, whose sum is not exactly 0.
     if quantity.si() >= floor - 1e-9 {
         return Ok(quantity);

@@ -150,7 +150,7 @@ pub struct ParkingArguments {
     #[arg(long, value_name = "STATE")]
     pub state: Option<String>,
     /// Pressure of the store as the pumps stop, such as "206 bar" or "2988 psi"
-    #[arg(long, value_name = "PRESSURE")]
+    #[arg(long, value_name = "PRESSURE", allow_hyphen_values = true)]
     pub charge: Option<String>,
     /// Air temperature all the time, such as "15 C" or "59 F"
     #[arg(long, value_name = "TEMPERATURE", allow_hyphen_values = true)]
@@ -162,10 +162,14 @@ pub struct ParkingArguments {
     #[arg(long, value_name = "SPEED", allow_hyphen_values = true)]
     pub wind: Option<String>,
     /// Gas charge of the accumulator, such as "76 bar at 20 C"
-    #[arg(long, value_name = "PRESSURE at TEMPERATURE")]
+    #[arg(
+        long,
+        value_name = "PRESSURE at TEMPERATURE",
+        allow_hyphen_values = true
+    )]
     pub precharge: Option<String>,
     /// Hours to play, such as "14 h"; hold then says whether they are explained
-    #[arg(long, value_name = "TIME")]
+    #[arg(long, value_name = "TIME", allow_hyphen_values = true)]
     pub hours: Option<String>,
     /// Print JSON
     #[arg(long)]

@@ -1,5 +1,11 @@
 //! Temperature over the hours, and how slowly the equipment follows the air.
 
+/// Whether the nitrogen equation and the viscosity line are of use at a temperature in kelvin:
+/// -70 C to 100 C.
+pub fn possible_temperature(kelvin: f64) -> bool {
+    (203.15..=373.15).contains(&kelvin)
+}
+
 /// Air temperature as a broken line, and the equipment behind it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Climate {
@@ -21,11 +27,20 @@ impl Climate {
         }
     }
 
-    /// A broken line of seconds and kelvin, in order, with the lag of the equipment in seconds.
-    /// The equipment starts at the temperature of the first point.
-    pub fn history(points: Vec<(f64, f64)>, lag: f64) -> Self {
-        let now = points.first().map_or(288.15, |point| point.1);
+    /// Other weather from now on: a broken line of seconds and kelvin, in order, with the lag of
+    /// the equipment in seconds.
+    ///
+    /// The equipment stays as warm as it is and follows from there. Were it warm at once, fluid
+    /// that swells would vanish between two steps.
+    #[must_use]
+    pub fn turned(&self, points: Vec<(f64, f64)>, lag: f64) -> Self {
+        let now = self.now;
         Self { points, lag, now }
+    }
+
+    /// Lets the equipment take the temperature of the air at a time, as if it had stood for long.
+    pub fn soak(&mut self, time: f64) {
+        self.now = self.air(time);
     }
 
     /// Temperature of fluid and gas, K.
@@ -48,15 +63,14 @@ impl Climate {
 
     /// Temperature of the equipment after some seconds from a time on; exact between two points.
     pub fn after(&self, time: f64, seconds: f64) -> f64 {
+        if seconds <= 0.0 {
+            return self.now;
+        }
         let (begin, end) = (self.air(time), self.air(time + seconds));
         if self.lag <= 0.0 {
             return end;
         }
-        let rise = if seconds > 0.0 {
-            (end - begin) / seconds
-        } else {
-            0.0
-        };
+        let rise = (end - begin) / seconds;
         let behind = rise * self.lag;
         end - behind + (self.now - begin + behind) * (-seconds / self.lag).exp()
     }
@@ -72,5 +86,23 @@ impl Climate {
             .iter()
             .map(|point| point.0 - time)
             .find(|left| *left > 1e-6)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn equipment_follows_a_turn_of_the_weather_from_where_it_is() {
+        let climate = Climate::steady(288.15).turned(vec![(100.0, 300.0)], 0.0);
+        assert!((climate.after(100.0, 0.0) - 288.15).abs() < 1e-12);
+        assert!((climate.after(100.0, 1.0) - 300.0).abs() < 1e-12);
+        let slow = Climate::steady(288.15).turned(vec![(100.0, 300.0)], 50.0);
+        let one_lag = 300.0 - (300.0 - 288.15) * (-1.0_f64).exp();
+        assert!((slow.after(100.0, 50.0) - one_lag).abs() < 1e-9);
+        let mut soaked = slow;
+        soaked.soak(0.0);
+        assert!((soaked.now() - 300.0).abs() < 1e-12);
     }
 }

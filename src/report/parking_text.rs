@@ -53,9 +53,11 @@ impl Described {
 
 /// A pressure in both units: `186 bar (2704 psi)`.
 pub fn pressure(pascals: f64) -> String {
+    // Adding zero after rounding turns a negative zero into a plain one.
+    let whole = |number: f64| number.round() + 0.0;
     format!(
-        "{:.0} bar ({:.0} psi)",
-        pascals / 1e5 + 0.0,
-        pascals / PSI + 0.0
+        "{} bar ({} psi)",
+        whole(pascals / 1e5),
+        whole(pascals / PSI)
     )
 }

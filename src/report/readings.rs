@@ -36,8 +36,9 @@ pub fn readings_text(
     let when = hours.map_or("half an hour".to_owned(), |hours| {
         format!("{} h", trimmed(hours))
     });
-    let read =
-        format!("Read {when} after the pumps stopped, or with them running, unless a line says when.");
+    let read = format!(
+        "Read {when} after the pumps stopped, or with them running, unless a line says when."
+    );
     for line in wrap(&read, 80) {
         text.push_str(&format!("{line}\n"));
     }

@@ -5,12 +5,14 @@
 mod console;
 mod loading;
 mod measure;
+mod plant;
 mod ranking;
 mod terminal;
 
 fn main() {
     loading::run();
     ranking::run();
+    plant::run();
     console::run();
     terminal::run();
 }

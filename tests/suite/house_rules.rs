@@ -164,6 +164,9 @@ fn the_readme_holds_the_keys_and_the_commands() {
         "cargo run --release",
         "cargo test",
         "tree check fault-trees/*.yaml",
+        "| rank TREE |",
+        "| hold AIRCRAFT |",
+        "| readings AIRCRAFT |",
     ] {
         assert!(readme.contains(command), "{command}");
     }

@@ -101,8 +101,8 @@ fn an_ideal_gas_holds_as_long_as_the_closed_forms_say() {
     near("laminar leak", found, 403.8462);
     near("fluid", fluid, given_up);
 
-    let area = LEAK
-        / (stillwheel::plant::physics::orifice::DISCHARGE * (2.0 * START / DENSITY).sqrt());
+    let area =
+        LEAK / (stillwheel::plant::physics::orifice::DISCHARGE * (2.0 * START / DENSITY).sqrt());
     let (found, fluid) = minutes(Law::Orifice(area), -ATMOSPHERE);
     near("orifice leak", found, 328.1792);
     near("fluid", fluid, given_up);

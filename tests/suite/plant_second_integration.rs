@@ -186,19 +186,25 @@ fn beside_the_plant(gas: Gas, hours: f64, bar: f64) {
         near(&format!("gas at {hour} h"), found, wanted, bar);
     }
     let hold = begun(&parking("none")).hold(0.0, 48.0).unwrap();
-    near("bottom", hold.hours_to_bottom.unwrap(), second.bottom, hours);
+    near(
+        "bottom",
+        hold.hours_to_bottom.unwrap(),
+        second.bottom,
+        hours,
+    );
     let found = hours_to_creep(&parking("none"), 0.01, 48.0).unwrap();
     near("hold", found, second.creep, hours);
 }
 
-/// 1 % in hours and 0.5 % in pressure: what two integrations with two tables of one gas leave.
+/// 0.3 % in hours and 0.2 % in pressure: the short equation of the plant against the interpolated
+/// reference equation, and the isolation valve that opens only once the pumps have run down.
 #[test]
 fn one_node_with_tabulated_nitrogen_holds_as_long_as_the_plant() {
-    beside_the_plant(Gas::Tabulated, 0.01, 0.005);
+    beside_the_plant(Gas::Tabulated, 0.003, 0.002);
 }
 
-/// 6 % in hours and 3 % in pressure: near 200 bar an ideal gas is 5 % too dense.
+/// 3 % in hours and 2.5 % in pressure: near 200 bar an ideal gas is 5 % too dense.
 #[test]
 fn one_node_with_an_ideal_gas_is_not_far_off() {
-    beside_the_plant(Gas::Ideal, 0.06, 0.03);
+    beside_the_plant(Gas::Ideal, 0.03, 0.025);
 }

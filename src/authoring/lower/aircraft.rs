@@ -15,6 +15,7 @@ use crate::plant::aircraft::{Aircraft, Environment, Fluid, Part};
 use crate::plant::procedure::{Access, Action, Step};
 use crate::plant::state::{State, Switch};
 use crate::source::codes::aircraft as code;
+use crate::source::codes::units::OUT_OF_RANGE;
 use crate::source::place::Place;
 use crate::source::problem::Problem;
 
@@ -56,8 +57,10 @@ impl<'a> Work<'a> {
             link::lower(self.source.file, links, &parts, &entries, self.problems)
         };
         if !self.problems.iter().any(Problem::is_error) {
+            solvable::climate(&self.source.root, self.source.file, self.problems);
             solvable::two_supplies(self.source.file, links, &parts, &graph, self.problems);
             solvable::precharge(&parts, &entries, self.problems);
+            solvable::nothing(&self.source.root, self.source.file, &entries, self.problems);
         }
         let roles = self.roles(&parts, &entries);
         let environment = Environment {
@@ -295,6 +298,9 @@ impl<'a> Work<'a> {
     }
 }
 
+/// Where the short form of the viscosity line ends, m2/s (ASTM D341).
+const THINNEST: f64 = 2e-6;
+
 /// `11 mm2/s at 38 C` as kelvin and m2/s.
 fn viscosity_point(text: &str, place: Place) -> Result<(f64, f64), Problem> {
     let Some((value, temperature)) = text.split_once(" at ") else {
@@ -303,6 +309,11 @@ fn viscosity_point(text: &str, place: Place) -> Result<(f64, f64), Problem> {
         return Err(problem.hint("write `11 mm2/s at 38 C`"));
     };
     let value = quantity(value, Dimension::Viscosity, place.clone())?;
+    if value.si() < THINNEST {
+        let message = format!("`{value}` is thinner than the viscosity line can follow");
+        let problem = Problem::new(OUT_OF_RANGE, place, message);
+        return Err(problem.hint("give points of 2 mm2/s or more"));
+    }
     let temperature = quantity(temperature, Dimension::Temperature, place)?;
     Ok((temperature.si(), value.si()))
 }

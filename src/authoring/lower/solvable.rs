@@ -5,8 +5,10 @@ use crate::authoring::yaml::Node;
 use crate::base::dimension::Dimension;
 use crate::base::quantity::Quantity;
 use crate::plant::aircraft::{Parameter, Part};
+use crate::plant::climate::possible_temperature;
 use crate::plant::graph::{PartGraph, PortRef};
 use crate::source::codes::aircraft as code;
+use crate::source::codes::units::OUT_OF_RANGE;
 use crate::source::place::{FileId, Place};
 use crate::source::problem::Problem;
 
@@ -50,6 +52,36 @@ pub fn two_supplies(
     }
 }
 
+/// What is divided by, and is nothing: the room for gas, the stiffness of the fluid.
+pub fn nothing(root: &Node, file: FileId, entries: &[Located<'_>], problems: &mut Vec<Problem>) {
+    let fluid = root.entry("fluid").map(|entry| Located::of(file, entry));
+    let stiffness = fluid.and_then(|fluid| fluid.field("bulk-modulus"));
+    let rooms = entries.iter().filter_map(|entry| entry.field("gas-volume"));
+    for field in rooms.chain(stiffness) {
+        let text = field.node.text().unwrap_or_default();
+        if Quantity::parse_any(text).is_ok_and(|quantity| quantity.si() <= 0.0) {
+            let message = format!("`{text}` of `{}` is nothing", field.key);
+            let problem = Problem::new(OUT_OF_RANGE, field.value_place(), message);
+            problems.push(problem.hint("write a figure above 0"));
+        }
+    }
+}
+
+/// Air in which gas and fluid are not what the plant knows of them.
+pub fn climate(root: &Node, file: FileId, problems: &mut Vec<Problem>) {
+    let place = root.entry("environment").map(|e| Located::of(file, e));
+    let Some(field) = place.and_then(|environment| environment.field("temperature")) else {
+        return;
+    };
+    let text = field.node.text().unwrap_or_default();
+    let known = |quantity: Quantity| possible_temperature(quantity.si());
+    if Quantity::parse(text, Dimension::Temperature).is_ok_and(|quantity| !known(quantity)) {
+        let message = format!("`{text}` is outside of -70 C to 100 C");
+        let problem = Problem::new(OUT_OF_RANGE, field.value_place(), message);
+        problems.push(problem.hint("look at the figure and at its unit"));
+    }
+}
+
 /// Accumulators that are charged above what the strongest pump gives.
 pub fn precharge(parts: &[Part], entries: &[Located<'_>], problems: &mut Vec<Problem>) {
     let given = |part: &Part, key: &str| {
@@ -89,5 +121,6 @@ fn slip(charge: Quantity, strongest: Quantity) -> String {
     if read.is_ok_and(|twin| twin.si() > 0.0 && twin.si() < strongest.si()) {
         return format!("was `{twin}` meant?");
     }
-    "look at the figure and at its unit; a usual charge is a third of the pumps' pressure".to_owned()
+    "look at the figure and at its unit; a usual charge is a third of the pumps' pressure"
+        .to_owned()
 }

@@ -27,6 +27,8 @@ impl Handle {
     /// Everything with an open way to a pump stands at the charge; a brake without one is
     /// released; a shut return stands just below what feeds it. Time is 0.
     pub fn park(&mut self, start: Start) -> Result<(), PlantError> {
+        // Whatever the weather was set to, the aircraft has stood in it.
+        self.climate.soak(0.0);
         self.charge_up(start)?;
         self.press_pedals(1.0);
         self.rest()?;

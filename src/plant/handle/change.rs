@@ -1,8 +1,7 @@
 //! What can be set on the plant, at any moment.
 
 use super::Handle;
-use crate::base::temperature::Temperature;
-use crate::plant::climate::Climate;
+use crate::plant::climate::possible_temperature;
 use crate::plant::error::{PlantError, pressure_words};
 
 /// One change. Pressures in Pa gauge, temperatures in kelvin, wind in m/s, thrust in N.
@@ -54,11 +53,11 @@ impl Handle {
             Change::Temperature(kelvin) => {
                 check_temperature(*kelvin)?;
                 let points = vec![(self.seconds, *kelvin)];
-                self.climate = Climate::history(points, 0.0);
+                self.climate = self.climate.turned(points, 0.0);
             }
             Change::Weather(points, lag) => {
                 check_weather(points, *lag)?;
-                self.climate = Climate::history(points.clone(), *lag);
+                self.climate = self.climate.turned(points.clone(), *lag);
             }
             Change::Slope(slope) => self.ground.push.slope = check_number(&SLOPE, *slope)?,
             Change::Wind(wind) => self.ground.push.wind = check_number(&WIND, *wind)?,
@@ -255,10 +254,8 @@ fn check_weather(points: &[(f64, f64)], lag: f64) -> Result<(), PlantError> {
     })
 }
 
-/// Between the ends of the nitrogen equation and of the viscosity line.
 fn check_temperature(kelvin: f64) -> Result<(), PlantError> {
-    let possible = (203.15..=373.15).contains(&kelvin);
-    if possible && Temperature::from_kelvin(kelvin).is_some() {
+    if possible_temperature(kelvin) {
         return Ok(());
     }
     Err(PlantError::OutOfRange {

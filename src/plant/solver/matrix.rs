@@ -72,13 +72,13 @@ impl Matrix {
         self.values[row * self.size + column] += value;
     }
 
-    /// Factors the matrix in place. `false` where a pivot is not a positive number.
-    pub fn factor(&mut self) -> bool {
+    /// Factors the matrix in place. The error is the row whose pivot is not a positive number.
+    pub fn factor(&mut self) -> Result<(), usize> {
         let n = self.size;
         for (at, &k) in self.order.iter().enumerate() {
             let pivot = self.values[k * n + k];
             if !(pivot.is_finite() && pivot > 0.0) {
-                return false;
+                return Err(k);
             }
             for &i in &self.later[at] {
                 let share = self.values[i * n + k] / pivot;
@@ -88,7 +88,7 @@ impl Matrix {
                 }
             }
         }
-        true
+        Ok(())
     }
 
     /// Solves with the factors, in place.
@@ -130,7 +130,7 @@ mod tests {
         }
         // Chosen solution: 1, 2, 3.
         let mut right = vec![2.0, 5.0, 12.0];
-        assert!(matrix.factor());
+        assert!(matrix.factor().is_ok());
         matrix.solve(&mut right);
         for (found, wanted) in right.iter().zip([1.0, 2.0, 3.0]) {
             assert!((found - wanted).abs() < 1e-12, "{found}");

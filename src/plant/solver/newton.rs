@@ -101,9 +101,11 @@ impl Stage<'_> {
         let mut worst = 0;
         for _ in 0..ROUNDS {
             self.assemble(pressures, matrix, &mut residual);
-            if !matrix.factor() {
-                return Err(worst);
+            // Named before the elimination, which would carry it to every node.
+            if let Some(node) = residual.iter().position(|volume| !volume.is_finite()) {
+                return Err(node);
             }
+            matrix.factor()?;
             matrix.solve(&mut residual);
             let mut largest = 0.0;
             for (node, change) in residual.iter().enumerate() {
@@ -139,10 +141,15 @@ impl Stage<'_> {
                 .flow(pressures[from], pressures[to], &self.fluid);
             residual[from] -= weight * flow.amount;
             residual[to] += weight * flow.amount;
-            matrix.add(from, from, weight * flow.by_from);
-            matrix.add(to, to, -weight * flow.by_to);
             // A pinned pressure does not move: neither its row nor its column couples.
-            if self.network.pins[from].is_none() && self.network.pins[to].is_none() {
+            let free = |node: usize| self.network.pins[node].is_none();
+            if free(from) {
+                matrix.add(from, from, weight * flow.by_from);
+            }
+            if free(to) {
+                matrix.add(to, to, -weight * flow.by_to);
+            }
+            if free(from) && free(to) {
                 matrix.add(from, to, weight * flow.by_to);
                 matrix.add(to, from, -weight * flow.by_from);
             }

@@ -1,0 +1,83 @@
+//! The plant: a whole day, and everything that can be read under every fault.
+
+use std::sync::Arc;
+use std::time::Instant;
+
+use crate::measure::time;
+use stillwheel::authoring::{desk::Desk, document};
+use stillwheel::plant::aircraft::Aircraft;
+use stillwheel::plant::band;
+use stillwheel::plant::handle::Change;
+use stillwheel::plant::observe::Rounds;
+use stillwheel::plant::parking::Parking;
+
+/// The forty faults of the reference figures, a line each; two may be joined by `+`.
+const FAULTS: &str = include_str!("../plant/reference.csv");
+
+const STATES: [(&str, &str, &str); 5] = [
+    ("external", "on", "connected-on"),
+    ("external", "off", "connected-on"),
+    ("none", "off", "connected-on"),
+    ("none", "off", "connected-off"),
+    ("none", "off", "disconnected"),
+];
+
+fn parking(faults: &str, state: (&str, &str, &str)) -> Parking {
+    let mut parking = Parking::usual();
+    for fault in faults.split('+').filter(|fault| *fault != "none") {
+        let (fault, severity) = fault.split_once('=').unwrap_or((fault, "1"));
+        let (part, name) = fault.split_once('/').expect("PART/FAULT");
+        let severity = severity.parse().expect("a number");
+        parking
+            .changes
+            .push(Change::Fault(part.into(), name.into(), severity));
+    }
+    let (power, pumps, battery) = state;
+    parking.switches = [("power", power), ("pumps", pumps), ("battery", battery)]
+        .map(|(switch, position)| (switch.to_owned(), position.to_owned()))
+        .to_vec();
+    parking
+}
+
+fn everything(aircraft: &Arc<Aircraft>) -> (usize, usize) {
+    let rows: Vec<&str> = FAULTS.lines().skip(3).collect();
+    let mut read = 0;
+    for row in &rows {
+        let faults = row.split(',').next().unwrap_or_default();
+        for state in STATES {
+            let rounds = Rounds::play(aircraft, &parking(faults, state), None).expect("played");
+            read += rounds.observe().expect("read").len();
+        }
+    }
+    (rows.len(), read)
+}
+
+/// Prints the figures.
+pub fn run() {
+    println!("Plant (goals: a day with eight brakes 20 ms; 40 faults x 5 states x 35 checks 1 s)");
+    let mut desk = Desk::default();
+    let aircraft = Arc::new(document::aircraft(&mut desk, "demo-twin").expect("the demo aircraft"));
+    let healthy = parking("none", STATES[3]);
+    time("  the beginning of a parking", || {
+        healthy.begin(&aircraft).expect("it begins").hours()
+    });
+    time("  24 h with eight brakes", || {
+        let mut plant = healthy.begin(&aircraft).expect("it begins");
+        plant.step(24.0 * 3600.0).expect("played");
+        plant.steps()
+    });
+    time("  hold with its band, as the command plays it", || {
+        band::play(&aircraft, &healthy, 24.0).expect("played").1
+    });
+    time("  everything read in one state", || {
+        let rounds = Rounds::play(&aircraft, &healthy, None).expect("played");
+        rounds.observe().expect("read").len()
+    });
+    let begin = Instant::now();
+    let (faults, read) = everything(&aircraft);
+    println!(
+        "  {faults} faults x {} states, {read} readings: {:.3} s",
+        STATES.len(),
+        begin.elapsed().as_secs_f64()
+    );
+}

@@ -139,7 +139,7 @@ fn still(network: &Network) -> Result<f64, usize> {
         },
     });
     let pressures = vec![100e5, 0.0, 50e5];
-    let stepped = Solver::default().step(network, &pressures, &conditions, 1.0)?;
+    let stepped = Solver::default().step(network, &pressures, &[0.0; 3], &conditions, 1.0)?;
     Ok(stepped.pressures[2])
 }
 
@@ -275,6 +275,8 @@ fn played(parking: &Parking) -> Result<String, TestCaseError> {
         plant.step(hours * 3600.0).unwrap();
         if (hours - 2.0).abs() < 1e-9 {
             plant.set(&Change::Temperature(300.0)).unwrap();
+            let worn = Change::Fault("brake-l3".into(), "adjuster-let-go".into(), 1.0);
+            plant.set(&worn).unwrap();
         }
         text.push_str(&looked_at(&plant)?);
     }

@@ -46,6 +46,7 @@ fn minutes(law: Law, sink: f64) -> (f64, f64) {
     let network = network(law, sink);
     let mut solver = Solver::default();
     let mut pressures = vec![START - ATMOSPHERE, sink];
+    let mut left_over = vec![0.0; 2];
     let (mut time, mut arrived) = (0.0, 0.0);
     let step = 15.0;
     loop {
@@ -62,7 +63,7 @@ fn minutes(law: Law, sink: f64) -> (f64, f64) {
             },
         });
         let next = solver
-            .step(&network, &pressures, &conditions, step)
+            .step(&network, &pressures, &left_over, &conditions, step)
             .unwrap();
         let (before, after) = (pressures[0] + ATMOSPHERE, next.pressures[0] + ATMOSPHERE);
         if after <= END {
@@ -72,6 +73,7 @@ fn minutes(law: Law, sink: f64) -> (f64, f64) {
         }
         arrived += next.arrived[1];
         pressures = next.pressures;
+        left_over = next.left_over;
         time += step;
     }
 }

@@ -297,7 +297,10 @@ fn slips_of_the_command_line_are_answered_with_what_was_meant() {
         ),
         (
             &["--state", "C6"],
-            &["there is no state `C6`", "C1, C2, C3, C4, C5 or write SWITCH=POSITION"],
+            &[
+                "there is no state `C6`",
+                "C1, C2, C3, C4, C5 or write SWITCH=POSITION",
+            ],
         ),
         (
             &["--state", "pwer=none"],

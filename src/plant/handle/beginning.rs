@@ -35,6 +35,7 @@ impl Handle {
         self.press_pedals(0.0);
         self.rest()?;
         self.spread(start)?;
+        self.left_over.fill(0.0);
         self.seconds = 0.0;
         self.next_step = 1.0;
         self.motion = Motion::default();

@@ -33,9 +33,36 @@ pub enum Change {
     Precharge(f64, f64),
 }
 
+/// Time constant of the equipment after a sudden change of the air, s: invented, short against
+/// every hold, and long enough that no line is heated within one short step.
+const WARMS_IN: f64 = 60.0;
+
 impl Handle {
     /// Makes a change. Nothing passes; the next step starts from it.
     pub fn set(&mut self, change: &Change) -> Result<(), PlantError> {
+        let (before, behind_gas) = self.stored_by_node();
+        self.make(change)?;
+        self.next_step = self.next_step.min(0.1);
+        self.settle_levels()?;
+        self.assemble()?;
+        self.keep_fluid(&before, &behind_gas);
+        Ok(())
+    }
+
+    /// What a part with another volume no longer holds stays in its net, and moves its pressure
+    /// in the next step. What is behind gas is measured anew: fluid that passed the piston counts
+    /// as gone there from the beginning.
+    fn keep_fluid(&mut self, before: &[f64], behind_gas: &[f64]) {
+        let (now, now_behind_gas) = self.stored_by_node();
+        for (left, (before, now)) in self.left_over.iter_mut().zip(before.iter().zip(&now)) {
+            *left += before - now;
+        }
+        let gas: f64 = now_behind_gas.iter().sum::<f64>() - behind_gas.iter().sum::<f64>();
+        self.account.stored += gas;
+        self.account.stored_at_first += gas;
+    }
+
+    fn make(&mut self, change: &Change) -> Result<(), PlantError> {
         match change {
             Change::Switch(switch, position) => self.set_switch(switch, position)?,
             Change::Hand(part, position) => {
@@ -53,7 +80,7 @@ impl Handle {
             Change::Temperature(kelvin) => {
                 check_temperature(*kelvin)?;
                 let points = vec![(self.seconds, *kelvin)];
-                self.climate = self.climate.turned(points, 0.0);
+                self.climate = self.climate.turned(points, WARMS_IN);
             }
             Change::Weather(points, lag) => {
                 check_weather(points, *lag)?;
@@ -68,9 +95,7 @@ impl Handle {
             Change::Wear(wear) => self.set_wear(check_number(&WEAR, *wear)?),
             Change::Precharge(pressure, kelvin) => self.set_precharge(*pressure, *kelvin)?,
         }
-        self.next_step = self.next_step.min(0.1);
-        self.settle_levels()?;
-        self.assemble()
+        Ok(())
     }
 
     /// The place of a part.

@@ -7,7 +7,6 @@ use crate::plant::memory::Memory;
 use crate::plant::physics::viscosity;
 use crate::plant::solver::law::FluidNow;
 use crate::plant::solver::network::{Network, Pin};
-use crate::plant::solver::newton::held;
 use crate::plant::solver::step::{Conditions, GAMMA, Stepped};
 use crate::plant::solver::store::Moment;
 use crate::plant::stamp::Stamp;
@@ -43,9 +42,13 @@ impl Handle {
         loop {
             let conditions = self.conditions(seconds);
             let network = std::mem::take(&mut self.network);
-            let tried = self
-                .solver
-                .step(&network, &self.pressures, &conditions, seconds);
+            let tried = self.solver.step(
+                &network,
+                &self.pressures,
+                &self.left_over,
+                &conditions,
+                seconds,
+            );
             self.network = network;
             let shorter = match tried {
                 Err(node) if seconds < SHORTEST => return Err(self.no_pressure(node)),
@@ -176,6 +179,7 @@ impl Handle {
             new.engaged != old.engaged || (new.position - old.position).abs() > 1e-12
         });
         self.pressures = stepped.pressures;
+        self.left_over = stepped.left_over;
         self.memory = memory;
         self.climate.advance(self.seconds, seconds);
         self.seconds += seconds;
@@ -265,12 +269,27 @@ impl Handle {
 
     /// Fluid held now, m3.
     fn stored(&self) -> f64 {
+        let (elsewhere, behind_gas) = self.stored_by_node();
+        let all = elsewhere.iter().chain(&behind_gas).chain(&self.left_over);
+        all.sum()
+    }
+
+    /// Fluid held now in every free node, m3: in lines and brakes, and behind gas.
+    pub(super) fn stored_by_node(&self) -> (Vec<f64>, Vec<f64>) {
+        use crate::plant::solver::store::Store;
         let moment = self.condition(self.climate.now(), 0.0).moment;
-        let mut volumes = Vec::new();
-        held(&self.network, &self.pressures, &moment, &mut volumes);
-        let pinned = self.network.pins.iter();
-        let free = volumes.iter().zip(pinned).filter(|(_, pin)| pin.is_none());
-        free.map(|(volume, _)| volume).sum()
+        let mut both = [
+            vec![0.0; self.pressures.len()],
+            vec![0.0; self.pressures.len()],
+        ];
+        for (node, _, store) in &self.network.stores {
+            if self.network.pins[*node].is_none() {
+                let gas = usize::from(matches!(store, Store::Gas(_)));
+                both[gas][*node] += store.volume(self.pressures[*node], &moment).0;
+            }
+        }
+        let [elsewhere, behind_gas] = both;
+        (elsewhere, behind_gas)
     }
 
     /// Opens the account anew: what is stored now is the beginning.

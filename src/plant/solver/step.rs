@@ -32,6 +32,9 @@ pub struct Stepped {
     pub pressures: Vec<f64>,
     /// Volume that arrived in every node during the step, m3; it counts for pinned nodes.
     pub arrived: Vec<f64>,
+    /// Volume that the search left over in every node, m3: the next step takes it up, so that
+    /// nothing is lost however near the search came.
+    pub left_over: Vec<f64>,
     /// Estimated error over the accepted one: above 1 the step was too long.
     pub error: f64,
 }
@@ -43,15 +46,18 @@ pub struct Solver {
     start: Vec<f64>,
     first: Vec<f64>,
     last: Vec<f64>,
+    end: Vec<f64>,
 }
 
 impl Solver {
     /// Takes one step of `seconds`. The conditions are those at its beginning, at its first stage
-    /// (gamma of the way) and at its end. The node that did not settle comes back as the error.
+    /// (gamma of the way) and at its end; `left_over` is what the step before left in each node.
+    /// The node that did not settle comes back as the error.
     pub fn step(
         &mut self,
         network: &Network,
         pressures: &[f64],
+        left_over: &[f64],
         conditions: &[Conditions; 3],
         seconds: f64,
     ) -> Result<Stepped, usize> {
@@ -59,6 +65,9 @@ impl Solver {
         self.matrix.shape(network.len(), pairs);
         let [begin, middle, end] = conditions;
         held(network, pressures, &begin.moment, &mut self.start);
+        for (start, left) in self.start.iter_mut().zip(left_over) {
+            *start += left;
+        }
         let mut found = pressures.to_vec();
         let weight = GAMMA * seconds;
         let stage = |at: &Conditions, target: &[f64], found: &mut Vec<f64>, matrix: &mut Matrix| {
@@ -79,6 +88,8 @@ impl Solver {
         }
         stage(end, &self.start, &mut found, &mut self.matrix)?;
         inflow(network, &found, &end.fluid, &mut self.last);
+        held(network, &found, &end.moment, &mut self.end);
+        let left_over = self.left_over(network, weight);
         let both = self.first.iter().zip(&self.last);
         let arrived = both.clone().map(|(a, b)| rest * a + weight * b).collect();
         let mut change: Vec<f64> = both.map(|(a, b)| rest * (a - b)).collect();
@@ -97,7 +108,20 @@ impl Solver {
             error: scaled.fold(0.0, f64::max),
             pressures: found,
             arrived,
+            left_over,
         })
+    }
+
+    /// What must be held at the end and is not, in every free node.
+    fn left_over(&self, network: &Network, weight: f64) -> Vec<f64> {
+        let balance = self.start.iter().zip(&self.last).zip(&self.end);
+        balance
+            .zip(&network.pins)
+            .map(|(((target, flow), held), pin)| match pin {
+                Some(_) => 0.0,
+                None => target + weight * flow - held,
+            })
+            .collect()
     }
 
     /// Pressures at rest with the flows alone, as if nothing held any volume.

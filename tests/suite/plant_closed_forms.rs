@@ -11,7 +11,7 @@ use stillwheel::plant::solver::store::{Moment, Store};
 
 /// Standard atmosphere, Pa.
 const ATMOSPHERE: f64 = 101_325.0;
-/// Charge 7.0 MPa in 0.8 L, from 20.8 to 10.4 MPa, all absolute; leak 1.0 cm3/min at the start.
+/// Charge 70 bar in 0.8 L, from 208 to 104 bar, all absolute; leak 1.0 cm3/min at the start.
 const CONSTANT: f64 = 7.0e6 * 0.8e-3;
 const START: f64 = 20.8e6;
 const END: f64 = 10.4e6;

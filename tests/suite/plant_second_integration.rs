@@ -15,7 +15,7 @@ const MINUTE: f64 = 60.0;
 const COLD: f64 = 288.15;
 const FILLED: f64 = 293.15;
 
-/// MPa absolute with Z at 15 C and at 20 C.
+/// Absolute pressure (megapascals) with the factor at 15 C and at 20 C.
 const Z: [(f64, f64, f64); 7] = [
     (3.0, 0.993_56, 0.994_89),
     (5.0, 0.991_86, 0.993_97),

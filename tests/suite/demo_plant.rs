@@ -14,6 +14,22 @@ pub fn aircraft() -> Arc<Aircraft> {
     Arc::new(document::aircraft(&mut desk, "demo-twin").expect("the demo aircraft"))
 }
 
+/// The demo aircraft with pieces of its text replaced; each piece stands there exactly once.
+pub fn variant(replacements: &[(&str, &str)]) -> Arc<Aircraft> {
+    let mut text = include_str!("../../demo-data/demo-twin.yaml").to_owned();
+    for (old, new) in replacements {
+        assert_eq!(text.matches(old).count(), 1, "once in the document: {old}");
+        text = text.replace(old, new);
+    }
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("variant.yaml");
+    std::fs::write(&path, text).unwrap();
+    let mut desk = Desk::default();
+    let read = document::aircraft(&mut desk, path.to_str().unwrap());
+    assert!(!desk.has_errors(), "{:?}", desk.problems);
+    Arc::new(read.expect("the variant is an aircraft"))
+}
+
 /// Changes for faults joined with `+`, each at the usual severity; `none` is none.
 pub fn faults(text: &str) -> Vec<Change> {
     text.split('+')
@@ -55,9 +71,20 @@ pub fn begun(parking: &Parking) -> Handle {
 
 /// Hours until it can move on a slope, within a horizon.
 pub fn hours_to_creep(parking: &Parking, slope: f64, horizon: f64) -> Option<f64> {
+    hours_to_creep_of(&aircraft(), parking, slope, horizon)
+}
+
+/// The same for any aircraft.
+pub fn hours_to_creep_of(
+    aircraft: &Arc<Aircraft>,
+    parking: &Parking,
+    slope: f64,
+    horizon: f64,
+) -> Option<f64> {
     let mut parking = parking.clone();
     parking.changes.push(Change::Slope(slope));
-    begun(&parking).hold(0.0, horizon).unwrap().hours_to_creep
+    let mut plant = parking.begin(aircraft).expect("it begins");
+    plant.hold(0.0, horizon).unwrap().hours_to_creep
 }
 
 /// Everything read in a state with faults put in.

@@ -36,4 +36,5 @@ mod replays;
 mod run;
 mod screens;
 mod settings_file;
+mod single_node;
 mod terminal;

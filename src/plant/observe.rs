@@ -74,6 +74,8 @@ pub struct Observable {
     /// Distance from the healthy reading beyond which a number is high or low; four times is much.
     /// Judgement, from the accuracy of the instruments.
     pub edge: f64,
+    /// A parameter of the part that tells its own edge, and how many SI units one unit is.
+    pub own_edge: Option<(&'static str, f64)>,
     /// The pumps it needs.
     pub pumps: Pumps,
     read: Read,
@@ -109,6 +111,14 @@ impl Rounds {
         Ok(all)
     }
 
+    /// The edge of an observable at a part: that of the part where it tells one.
+    fn edge(&self, row: &Observable, at: usize) -> f64 {
+        let own = row.own_edge.map_or(0.0, |(parameter, unit)| {
+            self.now.view(at).value(parameter) / unit
+        });
+        if own > 0.0 { own } else { row.edge }
+    }
+
     fn read(&self, row: &Observable, at: usize) -> Result<Observed, PlantError> {
         let part = &self.now.aircraft().parts[at];
         let possible = match row.pumps {
@@ -126,7 +136,7 @@ impl Rounds {
             name,
             title,
             unit: row.unit,
-            edge: row.edge,
+            edge: self.edge(row, at),
             reading: match row.read {
                 _ if !possible => Reading::Dead,
                 Read::Look(look) => look(self, at),

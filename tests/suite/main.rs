@@ -28,6 +28,7 @@ mod plant_bad_input;
 mod plant_closed_forms;
 mod plant_commands;
 mod plant_published;
+mod plant_classes;
 mod plant_reference;
 mod plant_second_integration;
 mod published;

@@ -26,8 +26,8 @@ impl Handle {
         self.step(10.0)
     }
 
-    /// One application: pedals down and up again. Gives the lowest pressure that any brake with an
-    /// open way to it stood at, Pa: the store's, at the end of the press.
+    /// One application: pedals down and up again. Gives the highest pressure that any brake stood at
+    /// at the end of the press, Pa: the store's, unless no valve lets it through.
     pub fn apply_pedals(&mut self) -> Result<f64, PlantError> {
         self.feet(1.0)?;
         self.step(PRESSED)?;

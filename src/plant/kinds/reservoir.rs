@@ -1,4 +1,5 @@
 //! Reservoir with its sight glass.
+//! How finely the glass can be read is data: a small reservoir tells a smaller change.
 
 use crate::base::dimension::Dimension as D;
 use crate::plant::behaviour::Behaviour;
@@ -11,7 +12,10 @@ pub const KIND: Kind = Kind {
     name: "reservoir",
     doc: "Reservoir with its sight glass.",
     ports: &[port("suction", P::Hydraulic), port("return", P::Hydraulic)],
-    parameters: &[usual("level", F::Quantity(D::Volume), 0.0)],
+    parameters: &[
+        usual("level", F::Quantity(D::Volume), 0.0),
+        usual("readable-to", F::Quantity(D::Volume), 0.4e-3),
+    ],
     faults: &["gauge-drift", "leak"],
     hand: None,
     behaviour: &Works,

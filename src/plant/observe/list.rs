@@ -18,6 +18,7 @@ const fn row(
         each: false,
         unit: measure.0,
         edge: measure.1,
+        own_edge: None,
         pumps,
         read,
     }
@@ -191,14 +192,17 @@ pub const OBSERVABLES: &[Observable] = &[
         Pumps::Any,
         Look(survey::wet),
     ),
-    each(row(
-        "gain-l",
-        "gain over 8 h",
-        "reservoir",
-        ("L", 0.4),
-        Pumps::Off,
-        Look(survey::gain),
-    )),
+    Observable {
+        own_edge: Some(("readable-to", 1e-3)),
+        ..each(row(
+            "gain-l",
+            "gain over 8 h",
+            "reservoir",
+            ("L", 0.4),
+            Pumps::Off,
+            Look(survey::gain),
+        ))
+    },
     row(
         "heard",
         "Loudest at the contact probe, 10 min after pumps off",
@@ -225,7 +229,7 @@ pub const OBSERVABLES: &[Observable] = &[
     ),
     row(
         "applications",
-        "Applications from full to 70 bar",
+        "Applications from full that bring 70 bar to a brake",
         "accumulator",
         ("", 1.5),
         Pumps::Off,

@@ -18,8 +18,9 @@ const RUN_DOWN: f64 = 300.0;
 pub struct Rounds {
     /// As the pumps stopped, brake set.
     pub fresh: Handle,
-    /// With the lever down and the brakes free, and pumps that were stopped run down: for checks
-    /// with the pedals.
+    /// As the pumps stopped, lever down and the brakes free.
+    pub fresh_released: Handle,
+    /// The same once pumps that were stopped have run down: for checks with the pedals.
     pub released: Handle,
     /// Ten minutes on.
     pub ten_minutes: Handle,
@@ -45,10 +46,11 @@ impl Rounds {
         let fresh = parking.begin(aircraft)?;
         let mut down = parking.clone();
         down.switches.push(("lever".into(), "down".into()));
-        let mut released = match aircraft.setting("lever", "down") {
+        let fresh_released = match aircraft.setting("lever", "down") {
             Some(_) => down.begin(aircraft)?,
             None => fresh.clone(),
         };
+        let mut released = fresh_released.clone();
         released.step(RUN_DOWN)?;
         let mut plant = fresh.clone();
         let mut dropped = None;
@@ -70,6 +72,7 @@ impl Rounds {
             found.map_or_else(|| fresh.clone(), |(_, plant)| plant.clone())
         };
         Ok(Self {
+            fresh_released,
             released,
             ten_minutes: at(1.0 / 6.0),
             now: at(now),

@@ -127,9 +127,10 @@ pub(super) fn second_pump_fall(rounds: &Rounds, _: usize) -> Result<Reading, Pla
 }
 
 pub(super) fn released_fall(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
-    let mut plant = rounds.released.clone();
+    // From the moment the pumps stop, as with the lever up.
+    let mut plant = rounds.fresh_released.clone();
     plant.step(1800.0)?;
-    Ok(fell(&rounds.released, &plant))
+    Ok(fell(&rounds.fresh_released, &plant))
 }
 
 /// Pedals held down while the pumps fill the store, and still held for two minutes without them.

@@ -47,48 +47,55 @@ impl GasCharge {
     /// The ways this charge can go in a step with a wall.
     pub fn path(&self, wall: Wall) -> Path {
         let state = properties(self.temperature, self.mass / self.volume);
+        let x = if wall.lag > 0.0 {
+            wall.seconds / wall.lag
+        } else {
+            f64::INFINITY
+        };
         Path {
             charge: *self,
             wall,
             stiffening: state.pressure_by_temperature,
-            cooling: state.pressure_by_temperature / (self.mass * state.cv),
+            exponent: state.pressure_by_temperature * self.volume / (self.mass * state.cv),
+            // After twenty lags nothing is left of how the step began.
+            kept: if x > 20.0 { 0.0 } else { (-x).exp() },
+            work_kept: if x > 1e-9 { -(-x).exp_m1() / x } else { 1.0 },
         }
     }
 }
 
 /// The states that a charge can reach in one step, by the volume it ends with.
 ///
-/// The work of the step changes the temperature by `-T (dp/dT) dV / (m cv)`, the wall pulls it
-/// back with its lag: a short step is isentropic, a long one isothermal. The coefficient is that
-/// of the beginning, so a step should not change the volume by much.
+/// The work of the step changes the temperature as `V` to a power, and the wall pulls it back with
+/// its lag, the thermal time constant at constant volume: a short step is isentropic, a long one
+/// isothermal but for what the work of the last lag leaves. The power is `(dp/dT) V / (m cv)`,
+/// constant for an ideal gas and taken from the beginning of the step; the work is spread evenly
+/// over the step. Both keep the error of a step of second order.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Path {
     charge: GasCharge,
     wall: Wall,
     stiffening: f64,
-    cooling: f64,
+    exponent: f64,
+    kept: f64,
+    work_kept: f64,
 }
 
 impl Path {
-    /// Share of the heat of the step that the wall has not taken back. After twenty lags none is.
-    fn kept(&self) -> f64 {
-        if self.wall.seconds > 20.0 * self.wall.lag {
-            0.0
-        } else {
-            (-self.wall.seconds / self.wall.lag).exp()
-        }
+    /// Temperature that the work of the step alone would leave.
+    fn worked(&self, volume: f64) -> f64 {
+        self.charge.temperature * (volume / self.charge.volume).powf(-self.exponent)
     }
 
     /// The charge at the end of the step with a volume.
     pub fn end(&self, volume: f64) -> GasCharge {
         let from = &self.charge;
-        // Logarithmic in the volume, so that a long stroke cannot cool below zero kelvin.
-        let worked = from.temperature * (-self.cooling * (volume - from.volume)).exp();
         let wall = self.wall.temperature;
+        let heated = (self.worked(volume) - from.temperature) * self.work_kept;
         GasCharge {
             mass: from.mass * (-self.wall.loss * self.wall.seconds).exp(),
             volume,
-            temperature: wall + (worked - wall) * self.kept(),
+            temperature: wall + (from.temperature - wall) * self.kept + heated,
         }
     }
 
@@ -97,7 +104,8 @@ impl Path {
         let end = self.end(volume);
         let density = end.mass / volume;
         let (pressure, by_density) = Isotherm::new(end.temperature).pressure(density);
-        let cooled = self.stiffening * end.temperature * self.cooling * self.kept();
+        let stiffening = self.stiffening * self.charge.volume / volume;
+        let cooled = stiffening * self.worked(volume) * self.exponent / volume * self.work_kept;
         (pressure, -by_density * density / volume - cooled)
     }
 

@@ -111,6 +111,29 @@ impl Rounds {
         Ok(all)
     }
 
+    /// Reads one observable by its full name; `None` where the aircraft has none of that name.
+    pub fn observe_one(&self, name: &str) -> Result<Option<Observed>, PlantError> {
+        for row in OBSERVABLES {
+            for at in self.now.parts_of(row.kind) {
+                if self.full_name(row, at) == name {
+                    return self.read(row, at).map(Some);
+                }
+                if !row.each {
+                    break;
+                }
+            }
+        }
+        Ok(None)
+    }
+
+    fn full_name(&self, row: &Observable, at: usize) -> String {
+        if row.each {
+            format!("{}-{}", self.now.aircraft().parts[at].id, row.name)
+        } else {
+            row.name.to_owned()
+        }
+    }
+
     /// The edge of an observable at a part: that of the part where it tells one.
     fn edge(&self, row: &Observable, at: usize) -> f64 {
         let own = row.own_edge.map_or(0.0, |(parameter, unit)| {
@@ -126,14 +149,13 @@ impl Rounds {
             Pumps::Off => !self.pumps_on,
             Pumps::Running => self.pumps_on,
         };
-        let (name, title) = if row.each {
-            let title = format!("{}, {}", part.title, row.title);
-            (format!("{}-{}", part.id, row.name), title)
+        let title = if row.each {
+            format!("{}, {}", part.title, row.title)
         } else {
-            (row.name.to_owned(), row.title.to_owned())
+            row.title.to_owned()
         };
         Ok(Observed {
-            name,
+            name: self.full_name(row, at),
             title,
             unit: row.unit,
             edge: self.edge(row, at),

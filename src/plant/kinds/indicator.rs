@@ -15,6 +15,7 @@ pub const KIND: Kind = Kind {
         usual("error", F::Quantity(D::GaugePressure), 0.0),
         usual("zero", F::Quantity(D::Resistance), 150.0),
         usual("per-bar", F::Quantity(D::Resistance), 6.0),
+        usual("falls-per-bar", F::Quantity(D::Resistance), 0.0),
     ],
     faults: &["dead", "sticky"],
     hand: None,
@@ -36,8 +37,8 @@ impl Behaviour for Works {
 
 /// What the pointer shows for a resistance, Pa; `None` while it is parked below the scale.
 pub fn reading(part: &View<'_>, ohms: f64) -> Option<f64> {
-    let per_bar = part.value("per-bar");
-    if !part.live("feed") || part.has("dead") || ohms <= 0.0 || per_bar <= 0.0 {
+    let per_bar = part.value("per-bar") - part.value("falls-per-bar");
+    if !part.live("feed") || part.has("dead") || ohms <= 0.0 || per_bar.abs() < f64::EPSILON {
         return None;
     }
     let shown = part.memory.stuck_reading;

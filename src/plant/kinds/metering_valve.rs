@@ -53,15 +53,17 @@ impl Behaviour for Works {
         let (wide, null, worn) = (flow("wide-leak"), flow("null-leak"), flow("worn-leak"));
         let applied = command > 0.0;
         let land = if applied { 0.5 * null } else { wide };
-        let law = Law::MeterIn {
-            command,
-            open: OPEN,
-            land: land + 0.5 * worn,
-        };
+        let land = land + 0.5 * worn;
         if applied {
+            let law = Law::MeterIn {
+                command,
+                open: OPEN,
+                land,
+            };
             stamp.serve("supply", "brake", law, "supply to brake");
         } else {
-            stamp.leak("supply", "brake", law, "supply to brake");
+            // A released spool opens nothing, even for a brake line that shrinks below the air.
+            stamp.leak("supply", "brake", Law::leak(land), "supply to brake");
         }
         let law = if applied {
             Law::MeterOut {

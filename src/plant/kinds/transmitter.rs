@@ -1,5 +1,5 @@
 //! Turns gas pressure into a resistance.
-//! Law and sign are data: zero plus so many ohm per bar.
+//! Law and sign are data: zero plus so many ohm per bar, or less so many where it falls.
 
 use crate::base::dimension::Dimension as D;
 use crate::plant::behaviour::Behaviour;
@@ -15,6 +15,7 @@ pub const KIND: Kind = Kind {
     parameters: &[
         usual("zero", F::Quantity(D::Resistance), 150.0),
         usual("per-bar", F::Quantity(D::Resistance), 6.0),
+        usual("falls-per-bar", F::Quantity(D::Resistance), 0.0),
         usual("error", F::Quantity(D::GaugePressure), 0.0),
         usual("offset", F::Quantity(D::GaugePressure), 0.0),
         usual("low-by", F::Quantity(D::GaugePressure), 0.0),
@@ -51,5 +52,6 @@ pub fn resistance(part: &View<'_>) -> Option<f64> {
     }
     let wrong_by = part.value("offset") - part.value("low-by");
     let bar = (part.level("gas") + wrong_by) / 1e5;
-    Some(part.value("zero") + part.value("per-bar") * bar)
+    let per_bar = part.value("per-bar") - part.value("falls-per-bar");
+    Some(part.value("zero") + per_bar * bar)
 }

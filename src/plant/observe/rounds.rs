@@ -37,6 +37,21 @@ pub struct Rounds {
 }
 
 impl Rounds {
+    /// The plant as it stands, for what can be read of it now; no hours are played.
+    pub fn standing(plant: &Handle) -> Self {
+        Self {
+            fresh: plant.clone(),
+            fresh_released: plant.clone(),
+            released: plant.clone(),
+            ten_minutes: plant.clone(),
+            now: plant.clone(),
+            hour: plant.clone(),
+            eight_hours: plant.clone(),
+            dropped: None,
+            pumps_on: plant.pumps_run(),
+        }
+    }
+
     /// Plays a parking for eight hours and keeps what is needed on the way.
     pub fn play(
         aircraft: &Arc<Aircraft>,

@@ -95,6 +95,24 @@ pub fn readings(aircraft: &Arc<Aircraft>, text: &str, name: &str) -> Vec<Observe
     rounds.observe().unwrap()
 }
 
+/// One reading of the plant as it stands.
+pub fn look(plant: &Handle, name: &str) -> Reading {
+    let observed = Rounds::standing(plant).observe_one(name).unwrap();
+    observed
+        .unwrap_or_else(|| panic!("no observable {name}"))
+        .reading
+}
+
+/// Whether the plant as it stands shows a word.
+pub fn shows(plant: &Handle, name: &str, word: &str) -> bool {
+    look(plant, name) == Reading::word(word)
+}
+
+/// A part moved by hand.
+pub fn hand(part: &str, position: &str) -> Change {
+    Change::Hand(part.into(), position.into())
+}
+
 /// One reading by its name.
 pub fn read<'a>(readings: &'a [Observed], name: &str) -> &'a Reading {
     let found = readings.iter().find(|observed| observed.name == name);

@@ -31,6 +31,8 @@ mod plant_published;
 mod plant_classes;
 mod plant_reference;
 mod plant_second_integration;
+mod plant_systems;
+mod plant_traps;
 mod published;
 mod rank_command;
 mod replays;

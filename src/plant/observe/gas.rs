@@ -34,9 +34,9 @@ pub(super) fn difference(rounds: &Rounds, _: usize) -> Reading {
 }
 
 pub(super) fn fall_in_half_an_hour(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
-    let mut later = rounds.now.clone();
+    let mut later = rounds.half_hour.clone();
     later.step(1800.0)?;
-    let both = gauge_bar(&rounds.now).zip(gauge_bar(&later));
+    let both = gauge_bar(&rounds.half_hour).zip(gauge_bar(&later));
     Ok(Reading::number(both.map(|(first, last)| first - last)))
 }
 

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use super::trial::Tried;
 use crate::plant::aircraft::Aircraft;
 use crate::plant::error::PlantError;
 use crate::plant::handle::Handle;
@@ -24,6 +25,8 @@ pub struct Rounds {
     pub released: Handle,
     /// Ten minutes on.
     pub ten_minutes: Handle,
+    /// Half an hour on.
+    pub half_hour: Handle,
     /// At the time asked for; half an hour where none is.
     pub now: Handle,
     /// One hour on.
@@ -34,6 +37,8 @@ pub struct Rounds {
     pub dropped: Option<f64>,
     /// Whether pumps run in this state.
     pub pumps_on: bool,
+    /// What was tried on clones so far: several readings share one trial.
+    pub(super) tried: Tried,
 }
 
 impl Rounds {
@@ -44,11 +49,13 @@ impl Rounds {
             fresh_released: plant.clone(),
             released: plant.clone(),
             ten_minutes: plant.clone(),
+            half_hour: plant.clone(),
             now: plant.clone(),
             hour: plant.clone(),
             eight_hours: plant.clone(),
             dropped: None,
             pumps_on: plant.pumps_run(),
+            tried: Tried::default(),
         }
     }
 
@@ -71,7 +78,7 @@ impl Rounds {
         let mut dropped = None;
         let mut kept = Vec::new();
         let now = hours.unwrap_or(READ_AT);
-        let mut times = vec![1.0 / 6.0, now, 1.0, 8.0];
+        let mut times = vec![1.0 / 6.0, READ_AT, now, 1.0, 8.0];
         times.sort_by(f64::total_cmp);
         for time in &times {
             while time - plant.hours() > 1e-9 {
@@ -90,11 +97,13 @@ impl Rounds {
             fresh_released,
             released,
             ten_minutes: at(1.0 / 6.0),
+            half_hour: at(READ_AT),
             now: at(now),
             hour: at(1.0),
             eight_hours: at(8.0),
             dropped,
             pumps_on: fresh.pumps_run(),
+            tried: Tried::default(),
             fresh,
         })
     }

@@ -1,5 +1,7 @@
 //! Checks that move something or take time, each on a clone of the plant.
 
+use std::cell::OnceCell;
+
 use super::electrical::lit;
 use super::gas::gauge_bar;
 use super::survey::clamped_words;
@@ -31,39 +33,95 @@ fn motor(before: &Handle, after: &Handle, at: usize, way: usize) -> Reading {
     })
 }
 
+/// Trials that several readings share.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Tried {
+    release: OnceCell<Release>,
+    pump_down: OnceCell<PumpDown>,
+}
+
+/// The lever let down, and raised again.
+#[derive(Debug, Clone)]
+struct Release {
+    /// Lever down, the motor at rest.
+    down: Handle,
+    /// Some time later: whatever lets go has let go.
+    free: Handle,
+    /// Set again from `down`.
+    set: Handle,
+}
+
+/// The store pumped down with the pedals.
+#[derive(Debug, Clone)]
+struct PumpDown {
+    /// Applications that still reached the pressure counted to.
+    applications: u32,
+    /// Where the gas side stops, ten minutes later, bar.
+    knee: Option<f64>,
+}
+
+/// What was tried already, or tries it now.
+fn once<T>(
+    cell: &OnceCell<T>,
+    trial: impl FnOnce() -> Result<T, PlantError>,
+) -> Result<&T, PlantError> {
+    if let Some(tried) = cell.get() {
+        return Ok(tried);
+    }
+    let tried = trial()?;
+    Ok(cell.get_or_init(|| tried))
+}
+
+fn release(rounds: &Rounds) -> Result<&Release, PlantError> {
+    once(&rounds.tried.release, || {
+        let mut down = rounds.now.clone();
+        down.release_park_brake()?;
+        let mut free = down.clone();
+        free.step(20.0)?;
+        let mut set = down.clone();
+        set.set_park_brake()?;
+        Ok(Release { down, free, set })
+    })
+}
+
+/// Pumped down until a whole application brings no more fluid, and as long as applications count.
+fn pump_down(rounds: &Rounds) -> Result<&PumpDown, PlantError> {
+    once(&rounds.tried.pump_down, || {
+        let mut plant = rounds.released.clone();
+        let (mut applications, mut counting) = (0, true);
+        let mut empty = None;
+        for _ in 0..ENOUGH {
+            counting &= plant.apply_pedals()? >= COUNTED_TO;
+            applications += u32::from(counting);
+            if empty.is_none() && plant.bottomed() {
+                empty = Some(plant.clone());
+            }
+            if !counting && empty.is_some() {
+                break;
+            }
+        }
+        let mut rested = empty.unwrap_or(plant);
+        rested.step(600.0)?;
+        let knee = gauge_bar(&rested);
+        Ok(PumpDown { applications, knee })
+    })
+}
+
 pub(super) fn motor_on_release(rounds: &Rounds, at: usize) -> Result<Reading, PlantError> {
-    let mut plant = rounds.now.clone();
-    plant.release_park_brake()?;
-    Ok(motor(&rounds.now, &plant, at, 1))
+    Ok(motor(&rounds.now, &release(rounds)?.down, at, 1))
 }
 
 pub(super) fn motor_on_set(rounds: &Rounds, at: usize) -> Result<Reading, PlantError> {
-    let mut plant = rounds.now.clone();
-    plant.release_park_brake()?;
-    let down = plant.clone();
-    plant.set_park_brake()?;
-    Ok(motor(&down, &plant, at, 0))
+    let trial = release(rounds)?;
+    Ok(motor(&trial.down, &trial.set, at, 0))
 }
 
-/// Pumped down until a whole application brings no more fluid, and read ten minutes later.
 pub(super) fn knee(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
-    let mut plant = rounds.released.clone();
-    for _ in 0..ENOUGH {
-        plant.apply_pedals()?;
-        if plant.bottomed() {
-            break;
-        }
-    }
-    plant.step(600.0)?;
-    Ok(Reading::number(gauge_bar(&plant)))
+    Ok(Reading::number(pump_down(rounds)?.knee))
 }
 
 pub(super) fn applications(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
-    let mut plant = rounds.released.clone();
-    let mut count = 0;
-    while count < ENOUGH && plant.apply_pedals()? >= COUNTED_TO {
-        count += 1;
-    }
+    let count = pump_down(rounds)?.applications;
     Ok(Reading::Number(f64::from(count)))
 }
 
@@ -96,20 +154,13 @@ pub(super) fn pedals_second(rounds: &Rounds, _: usize) -> Result<Reading, PlantE
     pressed(rounds, 1)
 }
 
-fn let_go(rounds: &Rounds) -> Result<Handle, PlantError> {
-    let mut plant = rounds.fresh.clone();
-    plant.release_park_brake()?;
-    plant.step(20.0)?;
-    Ok(plant)
-}
-
 pub(super) fn light_after_release(rounds: &Rounds, at: usize) -> Result<Reading, PlantError> {
-    let plant = let_go(rounds)?;
-    Ok(Reading::word(if lit(&plant, at) { "lit" } else { "dark" }))
+    let plant = &release(rounds)?.free;
+    Ok(Reading::word(if lit(plant, at) { "lit" } else { "dark" }))
 }
 
 pub(super) fn dragging(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
-    let brakes = let_go(rounds)?.sample().brakes;
+    let brakes = release(rounds)?.free.sample().brakes;
     let drag = brakes
         .iter()
         .filter(|(_, pressure)| *pressure > DRAGS)

@@ -80,14 +80,18 @@ impl PartNow {
                     value.si *= wear;
                 }
                 let healthy = value.si;
+                let mut below_zero = healthy < 0.0;
                 for (fault, severity) in &self.faults {
                     let overrides = part.fault(fault).map_or(&[][..], |f| &f.overrides);
                     if let Some(wrong) = named(overrides, spec.name).and_then(|p| number(&p)) {
                         value.si += severity * (wrong.si - healthy);
+                        below_zero |= wrong.si < 0.0;
                         value.at = wrong.at;
                     }
                 }
-                if signed(spec.form_dimension()) {
+                // A severe fault does not carry a pressure through zero, such as that at which a
+                // relief valve opens, unless the fault is said to be below zero itself.
+                if signed(spec.form_dimension()) && below_zero {
                     return Some(value);
                 }
                 value.si = value.si.max(0.0);

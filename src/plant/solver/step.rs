@@ -16,6 +16,10 @@ pub const GAMMA: f64 = 1.0 - std::f64::consts::FRAC_1_SQRT_2;
 /// Error of one step that is accepted: this much, Pa, and this share of the pressure.
 const TOLERANCE: (f64, f64) = (0.2e5, 5e-3);
 
+/// The search for rest ends with a step this long, and gives up below the other, s.
+const LONGEST_AT_REST: f64 = 1e6;
+const SHORTEST_AT_REST: f64 = 1e-6;
+
 /// What surrounds the network at one moment of a step.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Conditions {
@@ -137,8 +141,11 @@ impl Solver {
         self.matrix.shape(network.len(), pairs);
         held(network, pressures, &conditions.moment, &mut self.start);
         let mut found = pressures.to_vec();
-        // Longer and longer steps, so that the first does not have to jump from nothing.
-        for seconds in [1e-2, 1.0, 1e2, 1e4, 1e7] {
+        // Longer and longer steps, so that the first does not have to jump from nothing; shorter
+        // ones where a vessel of many litres stands behind a kink.
+        let mut seconds = 1e-2;
+        loop {
+            let mut tried = found.clone();
             let stage = Stage {
                 network,
                 fluid: conditions.fluid,
@@ -146,9 +153,16 @@ impl Solver {
                 weight: seconds,
                 target: &self.start,
             };
-            stage.solve(&mut found, &mut self.matrix)?;
-            held(network, &found, &conditions.moment, &mut self.start);
+            match stage.solve(&mut tried, &mut self.matrix) {
+                Err(node) if seconds < SHORTEST_AT_REST => return Err(node),
+                Err(_) => seconds *= 0.2,
+                Ok(()) if seconds >= LONGEST_AT_REST => return Ok(tried),
+                Ok(()) => {
+                    found = tried;
+                    held(network, &found, &conditions.moment, &mut self.start);
+                    seconds *= 100.0;
+                }
+            }
         }
-        Ok(found)
     }
 }

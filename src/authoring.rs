@@ -3,6 +3,7 @@
 //! The only layer that reads documents. Invariant: either a model comes out, or an error with a
 //! place does; never both, never neither.
 
+pub mod agreement;
 pub mod conform;
 pub mod desk;
 pub mod document;

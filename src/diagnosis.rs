@@ -3,6 +3,7 @@
 //! Holds no history and does no I/O: the same evidence gives the same digits. Invariant: no
 //! probability leaves here without its certificate.
 
+pub mod agreement;
 pub mod cause;
 pub mod certificate;
 pub mod check;

@@ -100,6 +100,19 @@ pub fn tree(desk: &mut Desk, name: &str, aircraft: Option<&str>) -> Option<Model
     tree_from(desk, opened, aircraft)
 }
 
+/// Reads a tree together with the texts it stands in, so that what is found later has a place.
+pub fn tree_with_sources(
+    desk: &mut Desk,
+    name: &str,
+    aircraft: Option<&str>,
+) -> Option<(Model, Vec<Source>)> {
+    let opened = desk.open(name)?;
+    wanted(desk, &opened, DocumentKind::Tree)?;
+    let (sources, aircraft) = tree_sources(desk, opened, aircraft);
+    let model = lower::tree::lower(desk, &sources, aircraft)?;
+    Some((model, sources))
+}
+
 /// Reads an aircraft, by id or path.
 pub fn aircraft(desk: &mut Desk, name: &str) -> Option<Aircraft> {
     let opened = desk.open(name)?;
@@ -113,6 +126,16 @@ fn aircraft_from(desk: &mut Desk, opened: Opened) -> Option<Aircraft> {
 }
 
 fn tree_from(desk: &mut Desk, opened: Opened, aircraft: Option<&str>) -> Option<Model> {
+    let (sources, aircraft) = tree_sources(desk, opened, aircraft);
+    lower::tree::lower(desk, &sources, aircraft)
+}
+
+/// A tree with every file it takes in, and its aircraft.
+fn tree_sources(
+    desk: &mut Desk,
+    opened: Opened,
+    aircraft: Option<&str>,
+) -> (Vec<Source>, Option<Arc<Aircraft>>) {
     let main = checked(desk, opened, &TREE);
     let aircraft = tree_aircraft(desk, &main, aircraft);
     let mut sources = vec![main];
@@ -138,7 +161,7 @@ fn tree_from(desk: &mut Desk, opened: Opened, aircraft: Option<&str>) -> Option<
         }
         at += 1;
     }
-    lower::tree::lower(desk, &sources, aircraft)
+    (sources, aircraft)
 }
 
 /// Files that a tree takes in, with the places that name them.

@@ -16,6 +16,7 @@ pub mod names;
 pub mod part;
 pub mod scale;
 pub mod setting;
+pub mod shows;
 pub mod solvable;
 pub mod tree;
 pub mod usage;

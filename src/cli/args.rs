@@ -108,6 +108,8 @@ pub enum ReportFormat {
 pub enum TreeCommand {
     /// Check documents and print every problem at its line
     Check(CheckArguments),
+    /// Hold a tree against the plant of its aircraft: every fault played, every difference at its line
+    Agree(AgreeArguments),
     /// Explain a problem code such as T001
     Explain(ExplainArguments),
 }
@@ -205,6 +207,23 @@ pub struct CheckArguments {
     #[arg(long, conflicts_with = "lines")]
     pub json: bool,
     /// Print one line for each problem, for editors
+    #[arg(long)]
+    pub lines: bool,
+}
+
+/// Hold a tree against the plant.
+#[derive(Debug, Args)]
+pub struct AgreeArguments {
+    /// Tree: a file, or the id of an embedded one
+    #[arg(default_value = "crept-while-parked")]
+    pub tree: String,
+    /// Aircraft instead of the tree's own: a file, or the id of an embedded one
+    #[arg(long, value_name = "AIRCRAFT")]
+    pub aircraft: Option<String>,
+    /// Print JSON
+    #[arg(long, conflicts_with = "lines")]
+    pub json: bool,
+    /// Print one line for each difference, for editors
     #[arg(long)]
     pub lines: bool,
 }

@@ -10,7 +10,8 @@ pub mod rank;
 pub mod readings;
 pub mod report;
 pub mod settings;
-pub mod tree_check;
+pub mod tree_agree;
+mod tree_check;
 pub mod tree_explain;
 pub mod work;
 
@@ -29,6 +30,7 @@ pub fn run(arguments: &Arguments, surroundings: &Surroundings) -> anyhow::Result
         Some(Command::Hold(hold)) => hold::run(hold),
         Some(Command::Readings(readings)) => readings::run(readings),
         Some(Command::Tree(TreeCommand::Check(check))) => tree_check::run(check),
+        Some(Command::Tree(TreeCommand::Agree(agree))) => tree_agree::run(agree),
         Some(Command::Tree(TreeCommand::Explain(explain))) => tree_explain::run(explain),
         Some(Command::Demo(demo)) => demo::run(demo),
         Some(Command::Settings) => settings::run(surroundings),

@@ -25,6 +25,8 @@ pub struct Check {
     pub lines: Vec<AnswerLine>,
     /// The reading of the plant it takes, where it takes one.
     pub reads: Option<String>,
+    /// Which readings give which answer, where that is said.
+    pub shows: Vec<Shows>,
     /// Minutes of work, without access and without the way to the state.
     pub minutes: f64,
     /// People needed.
@@ -53,6 +55,24 @@ pub struct Check {
     pub limit: Option<String>,
     /// Where the chances come from.
     pub source: Option<String>,
+}
+
+/// A reading of the plant that gives an answer.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Shows {
+    /// Place of the answer.
+    pub answer: usize,
+    /// The reading.
+    pub reading: Shown,
+}
+
+/// What a reading must be.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Shown {
+    /// This word.
+    Word(String),
+    /// From the first to below the second, in SI units.
+    Between(f64, f64),
 }
 
 /// The shares of the answers where certain nodes hold.

@@ -40,6 +40,8 @@ pub struct Model {
     pub checks: Vec<Check>,
     /// When the search may stop.
     pub rule: Option<Rule>,
+    /// Whether the top is true where the plant of the aircraft moves.
+    pub moves: bool,
     /// Worked cases the tree must get right.
     pub cases: Vec<Case>,
 }

@@ -8,7 +8,7 @@ use super::ranking::ranking;
 use super::situation::Situation;
 
 /// Two causes that no remaining check tells apart by this many bits are one group.
-const TOLD_APART: f64 = 0.01;
+pub(super) const TOLD_APART: f64 = 0.01;
 
 /// A cause below this part of the leader's share was told from it by the answers already. Without
 /// this, the end of the questions would put every cause into one group, and one denied
@@ -132,7 +132,7 @@ fn group(
 }
 
 /// Mutual information between an answer and a fair coin that chooses between two spreads of it.
-fn coin_information(heads: &[f64], tails: &[f64]) -> f64 {
+pub(super) fn coin_information(heads: &[f64], tails: &[f64]) -> f64 {
     let term = |p: f64, mean: f64| {
         if p > 0.0 {
             0.5 * p * (p / mean).log2()

@@ -54,7 +54,9 @@ pub enum Pumps {
 enum Read {
     /// From what stands there.
     Look(fn(&Rounds, usize) -> Reading),
-    /// By moving something or letting time pass, on a clone.
+    /// By letting time pass, on a clone.
+    Wait(fn(&Rounds, usize) -> Result<Reading, PlantError>),
+    /// By moving lever, pedals or pumps, on a clone.
     Try(fn(&Rounds, usize) -> Result<Reading, PlantError>),
 }
 
@@ -79,6 +81,22 @@ pub struct Observable {
     /// The pumps it needs.
     pub pumps: Pumps,
     read: Read,
+}
+
+impl Observable {
+    /// Whether it is read by moving lever, pedals or pumps, which costs stored pressure.
+    pub fn moves_fluid(&self) -> bool {
+        matches!(self.read, Read::Try(_))
+    }
+
+    /// Its full name at a part of its kind.
+    pub fn full_name(&self, part: &str) -> String {
+        if self.each {
+            format!("{part}-{}", self.name)
+        } else {
+            self.name.to_owned()
+        }
+    }
 }
 
 /// What was read of one observable.
@@ -115,7 +133,7 @@ impl Rounds {
     pub fn observe_one(&self, name: &str) -> Result<Option<Observed>, PlantError> {
         for row in OBSERVABLES {
             for at in self.now.parts_of(row.kind) {
-                if self.full_name(row, at) == name {
+                if row.full_name(&self.now.aircraft().parts[at].id) == name {
                     return self.read(row, at).map(Some);
                 }
                 if !row.each {
@@ -124,14 +142,6 @@ impl Rounds {
             }
         }
         Ok(None)
-    }
-
-    fn full_name(&self, row: &Observable, at: usize) -> String {
-        if row.each {
-            format!("{}-{}", self.now.aircraft().parts[at].id, row.name)
-        } else {
-            row.name.to_owned()
-        }
     }
 
     /// The edge of an observable at a part: that of the part where it tells one.
@@ -155,14 +165,14 @@ impl Rounds {
             row.title.to_owned()
         };
         Ok(Observed {
-            name: self.full_name(row, at),
+            name: row.full_name(&part.id),
             title,
             unit: row.unit,
             edge: self.edge(row, at),
             reading: match row.read {
                 _ if !possible => Reading::Dead,
                 Read::Look(look) => look(self, at),
-                Read::Try(check) => check(self, at)?,
+                Read::Wait(check) | Read::Try(check) => check(self, at)?,
             },
         })
     }

@@ -2,6 +2,7 @@
 
 use super::code::Code;
 
+pub mod agreement;
 pub mod aircraft;
 pub mod checks;
 pub mod document;
@@ -15,6 +16,7 @@ const FAMILIES: &[&[&Code]] = &[
     aircraft::ALL,
     tree::ALL,
     checks::ALL,
+    agreement::ALL,
 ];
 
 /// All codes.

@@ -5,6 +5,8 @@ use std::time::Instant;
 
 use crate::measure::time;
 use stillwheel::authoring::{desk::Desk, document};
+use stillwheel::diagnosis::agreement::agree;
+use stillwheel::diagnosis::inference::Inference;
 use stillwheel::plant::aircraft::Aircraft;
 use stillwheel::plant::band;
 use stillwheel::plant::handle::Change;
@@ -87,6 +89,12 @@ pub fn run() {
         let rounds = Rounds::play(&aircraft, &healthy, None).expect("played");
         rounds.observe().expect("read").len()
     });
+    let tree = document::tree(&mut desk, "crept-while-parked", None).expect("the shipped tree");
+    let inference = Inference::new(Arc::new(tree));
+    time(
+        "  the shipped tree held against the plant (goal 5 s)",
+        || agree(&inference).expect("compared").len(),
+    );
     let begin = Instant::now();
     let (faults, read) = everything(&aircraft);
     println!(

@@ -76,6 +76,7 @@ fn model(
             .map(|(at, l)| bare_check(at, l))
             .collect(),
         rule: None,
+        moves: false,
         cases: Vec::new(),
     }
 }
@@ -91,6 +92,7 @@ fn bare_check(at: usize, lines: Vec<AnswerLine>) -> Check {
         answers: (0..answers).map(|a| format!("a{a}")).collect(),
         lines,
         reads: None,
+        shows: Vec::new(),
         minutes: 1.0,
         people: 1,
         access: None,

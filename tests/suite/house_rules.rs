@@ -125,7 +125,9 @@ fn colours_are_named_in_the_theme_only() {
 
 #[test]
 fn every_code_is_explained_and_has_a_fixture() {
-    let expected: Vec<String> = files("tests/bad-input", "txt")
+    let mut texts = files("tests/bad-input", "txt");
+    texts.extend(files("tests/documents", "txt"));
+    let expected: Vec<String> = texts
         .iter()
         .map(|path| std::fs::read_to_string(path).unwrap())
         .collect();

@@ -41,3 +41,4 @@ mod screens;
 mod settings_file;
 mod single_node;
 mod terminal;
+mod tree_agree;

@@ -29,6 +29,7 @@ pub fn check() -> shape::check::Check {
         answers: None,
         lines: None,
         reads: None,
+        shows: std::collections::BTreeMap::new(),
         minutes: None,
         people: None,
         access: None,

@@ -3,7 +3,7 @@
 use super::around::Around;
 use super::condition::{SUM_SLACK, shown};
 use super::located::Located;
-use super::{setting, words};
+use super::{setting, shows, words};
 use crate::authoring::shape::check::{Check as Shape, Line};
 use crate::diagnosis::check::{AnswerLine, Check};
 use crate::plant::practice::hazard::Hazard;
@@ -29,6 +29,7 @@ pub fn lower(
         setting::needs(entry, &shape.needs, switches, code::UNKNOWN_STATE, problems)
     });
     let access = access(entry, shape.access.as_deref(), around, problems);
+    let shows = shows::lower(entry, &shape, &answers, around, problems);
     Check {
         id: entry.key.to_owned(),
         title: shape.title.unwrap_or_else(|| entry.key.replace('-', " ")),
@@ -38,6 +39,7 @@ pub fn lower(
         answers,
         lines,
         reads: shape.reads,
+        shows,
         minutes: shape.minutes.unwrap_or(1.0),
         people: shape.people.unwrap_or(1),
         access,

@@ -9,6 +9,7 @@ use crate::base::normal::{NORMAL_95, normal_below};
 use crate::base::unit::Unit;
 use crate::diagnosis::model::{BandScale, Question};
 use crate::source::codes::tree as code;
+use crate::source::place::Place;
 use crate::source::problem::Problem;
 use crate::tree::fault_tree::Condition;
 
@@ -171,8 +172,13 @@ fn usual(
 /// `up to 0.3 h`, `above 6 h`, `0.3 h to 6 h` as SI ends.
 fn band_ends(band: &Located<'_>, dimension: Dimension) -> Result<(f64, f64), Problem> {
     let text = band.node.text().unwrap_or_default();
+    ends_of(text, dimension, &band.value_place())
+}
+
+/// The same of a text that stands at a place.
+pub fn ends_of(text: &str, dimension: Dimension, place: &Place) -> Result<(f64, f64), Problem> {
     let read = |part: &str| {
-        quantity(part, dimension, band.value_place()).map(crate::base::quantity::Quantity::si)
+        quantity(part, dimension, place.clone()).map(crate::base::quantity::Quantity::si)
     };
     if let Some(part) = text.strip_prefix("up to ") {
         return Ok((f64::NEG_INFINITY, read(part)?));
@@ -181,7 +187,7 @@ fn band_ends(band: &Located<'_>, dimension: Dimension) -> Result<(f64, f64), Pro
         return Ok((read(part)?, f64::INFINITY));
     }
     let wrong = |message: String| {
-        Problem::new(code::BANDS, band.value_place(), message)
+        Problem::new(code::BANDS, place.clone(), message)
             .hint("write `up to 0.3 h`, `above 6 h` or `0.3 h to 6 h`")
     };
     let (low, high) = text

@@ -20,6 +20,8 @@ pub struct Header {
     pub per_parking: Option<f64>,
     /// Where the figures come from, unless an entry says otherwise.
     pub source: Option<String>,
+    /// Whether the top is true where the plant of the aircraft moves.
+    pub moves: bool,
     /// When the search may stop.
     pub rule: Option<Rule>,
     /// Roles of parts the tree asks for.
@@ -60,6 +62,7 @@ impl Header {
                 0.0
             },
             per_parking: number("per-parking"),
+            moves: text("top-in-plant") == Some("moves"),
             source: text("source").map(str::to_owned),
             rule: rule.map(|rule| Rule {
                 share: rule.share,

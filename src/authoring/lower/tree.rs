@@ -388,6 +388,7 @@ impl Work<'_> {
             questions: self.questions.clone(),
             checks,
             rule: self.header.rule,
+            moves: self.header.moves,
             cases: Vec::new(),
         }
     }

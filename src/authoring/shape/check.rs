@@ -22,6 +22,8 @@ pub struct Check {
     pub answers: Option<Vec<String>>,
     pub lines: Option<Vec<Line>>,
     pub reads: Option<String>,
+    #[serde(default)]
+    pub shows: BTreeMap<String, Vec<String>>,
     pub minutes: Option<f64>,
     pub people: Option<u32>,
     pub access: Option<String>,

@@ -38,6 +38,11 @@ pub static CHECK: Table = Table {
             "The reading of the plant this check takes.",
         ),
         may(
+            "shows",
+            F::Map(&F::List(&F::Text)),
+            "For each answer the readings that give it: words, or `up to`, `above`, `A to B`.",
+        ),
+        may(
             "minutes",
             F::Number,
             "Minutes of work, without access and without the way to the state.",

@@ -56,6 +56,11 @@ pub static TREE: Table = Table {
             "Share kept for a cause that is not in the tree.",
         ),
         may(
+            "top-in-plant",
+            F::Word(|| vec!["moves"]),
+            "What the plant does where the top is true; `tree agree` holds causes against it.",
+        ),
+        may(
             "per-parking",
             F::Probability,
             "Chance that one parking ends in such a report; only where no part can cause it.",

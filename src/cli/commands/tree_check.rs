@@ -30,7 +30,12 @@ pub fn run(arguments: &CheckArguments) -> anyhow::Result<u8> {
     if arguments.json {
         output::print_json(&as_json(&desk, &notes))?;
     } else {
-        output::print(&as_text(&desk, &notes, arguments))?;
+        output::print(&as_text(
+            &desk,
+            &notes,
+            arguments.files.len(),
+            arguments.lines,
+        ))?;
     }
     Ok(if desk.unreadable {
         exit::FILE
@@ -41,10 +46,11 @@ pub fn run(arguments: &CheckArguments) -> anyhow::Result<u8> {
     })
 }
 
-fn as_text(desk: &Desk, notes: &[String], arguments: &CheckArguments) -> String {
+/// Problems as text: one line each, or with their snippets, notes and count.
+pub fn as_text(desk: &Desk, notes: &[String], documents: usize, lines: bool) -> String {
     let mut text = String::new();
     for problem in &desk.problems {
-        if arguments.lines {
+        if lines {
             text.push_str(&render::line(problem, &desk.files));
             text.push('\n');
         } else {
@@ -52,11 +58,11 @@ fn as_text(desk: &Desk, notes: &[String], arguments: &CheckArguments) -> String 
             text.push_str("\n\n");
         }
     }
-    if !arguments.lines {
+    if !lines {
         for note in notes {
             text.push_str(&format!("note: {note}\n"));
         }
-        let documents = plural(arguments.files.len(), "document");
+        let documents = plural(documents, "document");
         text.push_str(&format!(
             "{} in {documents}\n",
             render::count_line(&desk.problems)
@@ -65,7 +71,8 @@ fn as_text(desk: &Desk, notes: &[String], arguments: &CheckArguments) -> String 
     text
 }
 
-fn as_json(desk: &Desk, notes: &[String]) -> serde_json::Value {
+/// Problems as JSON.
+pub fn as_json(desk: &Desk, notes: &[String]) -> serde_json::Value {
     let row = |problem: &Problem| {
         let place = &problem.place;
         let (line, column) = desk.files.line_and_column(place.file, place.bytes.start);

@@ -1,6 +1,6 @@
 //! The list of observables.
 
-use super::Read::{Look, Try};
+use super::Read::{Look, Try, Wait};
 use super::{Observable, Pumps, Read, electrical, flight_deck, gas, survey, trial};
 
 const fn row(
@@ -118,7 +118,7 @@ pub const OBSERVABLES: &[Observable] = &[
         "charging-valve",
         ("bar", 3.0),
         Pumps::Off,
-        Try(gas::fall_in_half_an_hour),
+        Wait(gas::fall_in_half_an_hour),
     ),
     row(
         "gas-at-8-h-bar",

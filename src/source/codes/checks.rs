@@ -23,6 +23,8 @@ codes! {
         "A case names conditions with their values, checks with their answers (or `cannot`), and causes.";
     READS_ALONE "C010" Error "a check that takes a reading has no lines"
         "Lines worked out from the plant are not available yet, so a check with `reads` also carries `lines` or `yes`.";
+    SHOWS "C011" Error "what a reading shows does not fit"
+        "`shows` gives for each answer the readings of `reads` that lead to it: words as `readings` prints them, or stretches such as `up to 70 bar` of a number.";
     NO_SOURCE "M001" Warning "a figure has no source"
         "Say where it comes from, or say `judgement` or `invented`. A source of the whole tree counts for every entry without one.";
     NO_CONFIRM "M002" Warning "a cause has no confirming check"

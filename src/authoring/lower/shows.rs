@@ -1,0 +1,102 @@
+//! Which readings of the plant give which answer of a check.
+
+use super::around::Around;
+use super::condition::ends_of;
+use super::located::Located;
+use crate::authoring::shape::check::Check as Shape;
+use crate::base::dimension::Dimension;
+use crate::base::unit::Unit;
+use crate::diagnosis::check::{Shown, Shows};
+use crate::plant::aircraft::Aircraft;
+use crate::plant::observe::{OBSERVABLES, Observable};
+use crate::source::codes::checks as code;
+use crate::source::place::Place;
+use crate::source::problem::Problem;
+
+/// Lowers `shows`, and looks whether `reads` names a reading that the aircraft has.
+pub fn lower(
+    entry: &Located<'_>,
+    shape: &Shape,
+    answers: &[String],
+    around: &Around<'_>,
+    problems: &mut Vec<Problem>,
+) -> Vec<Shows> {
+    let (Some(field), Some(aircraft)) = (entry.field("shows"), around.aircraft) else {
+        return Vec::new();
+    };
+    let refuse = |place: Place, message: String, hint: &str| {
+        Problem::new(code::SHOWS, place, message).hint(hint)
+    };
+    let Some(name) = shape.reads.as_deref() else {
+        let message = format!("`{}` says what a reading shows and takes none", entry.key);
+        problems.push(refuse(
+            field.place(),
+            message,
+            "name the reading under `reads`",
+        ));
+        return Vec::new();
+    };
+    let Some(observable) = named(name, aircraft) else {
+        let names = names(aircraft);
+        let known: Vec<&str> = names.iter().map(String::as_str).collect();
+        let message = format!("the aircraft has no reading `{name}`");
+        let problem = Problem::new(code::SHOWS, entry.place_of("reads"), message);
+        problems.push(problem.suggest(name, &known));
+        return Vec::new();
+    };
+    let mut shows = Vec::new();
+    for row in Located::entries(entry.file, field.node) {
+        let Some(answer) = answers.iter().position(|answer| answer == row.key) else {
+            let message = format!("`{}` is no answer of `{}`", row.key, entry.key);
+            let known: Vec<&str> = answers.iter().map(String::as_str).collect();
+            let problem = Problem::new(code::SHOWS, row.place(), message);
+            problems.push(problem.suggest(row.key, &known));
+            continue;
+        };
+        for node in row.node.items() {
+            let place = Place::new(entry.file, node.bytes.clone());
+            match shown(node.text().unwrap_or_default(), observable, &place) {
+                Ok(reading) => shows.push(Shows { answer, reading }),
+                Err(problem) => problems.push(problem),
+            }
+        }
+    }
+    shows
+}
+
+/// A word, or a stretch of the unit in which the reading is taken.
+fn shown(text: &str, observable: &Observable, place: &Place) -> Result<Shown, Problem> {
+    let Some(dimension) = dimension(observable) else {
+        return Ok(Shown::Word(text.to_owned()));
+    };
+    let (from, to) = ends_of(text, dimension, place)?;
+    Ok(Shown::Between(from, to))
+}
+
+fn dimension(observable: &Observable) -> Option<Dimension> {
+    Unit::find(observable.unit).map(|unit| unit.dimension)
+}
+
+/// Every reading of an aircraft, by its full name.
+fn readings(aircraft: &Aircraft) -> impl Iterator<Item = (String, &'static Observable)> {
+    OBSERVABLES.iter().flat_map(move |row| {
+        let parts = aircraft
+            .parts
+            .iter()
+            .filter(|part| part.kind.name == row.kind);
+        let count = if row.each { usize::MAX } else { 1 };
+        parts
+            .take(count)
+            .map(move |part| (row.full_name(&part.id), row))
+    })
+}
+
+fn names(aircraft: &Aircraft) -> Vec<String> {
+    readings(aircraft).map(|(name, _)| name).collect()
+}
+
+fn named(name: &str, aircraft: &Aircraft) -> Option<&'static Observable> {
+    readings(aircraft)
+        .find(|(known, _)| known == name)
+        .map(|(_, row)| row)
+}

@@ -1,0 +1,184 @@
+//! What checks read with each fault alone, and what their lines say of it.
+
+use std::sync::Arc;
+
+use super::{Finding, NotCompared, fault_of, with_fault};
+use crate::base::unit::Unit;
+use crate::diagnosis::cause::Part;
+use crate::diagnosis::check::{Check, Shown};
+use crate::diagnosis::evidence::Evidence;
+use crate::diagnosis::inference::{Belief, Inference, NoBelief};
+use crate::diagnosis::model::Model;
+use crate::diagnosis::situation::Situation;
+use crate::plant::aircraft::Aircraft;
+use crate::plant::error::PlantError;
+use crate::plant::handle::Change;
+use crate::plant::observe::{OBSERVABLES, Observable, Observed, Reading, Rounds};
+use crate::plant::parking::Parking;
+
+/// Compares every check that says what its readings show.
+pub fn compare(
+    inference: &Inference,
+    aircraft: &Arc<Aircraft>,
+    found: &mut Vec<Finding>,
+) -> Result<(), NotCompared> {
+    let model = inference.model();
+    let checks: Vec<usize> = (0..model.checks.len())
+        .filter(|check| !model.checks[*check].shows.is_empty())
+        .collect();
+    let mut subjects = vec![None];
+    subjects.extend((0..model.causes.len()).map(Some).filter(|event| {
+        event.is_some_and(|event| {
+            model.causes[event].part != Part::Dropped && fault_of(model, event).is_some()
+        })
+    }));
+    let mut rows = Vec::new();
+    for state in states(model, &checks) {
+        let here: Vec<usize> = checks
+            .iter()
+            .copied()
+            .filter(|check| switches(model, *check) == state)
+            .collect();
+        for event in &subjects {
+            let (part, fault) = event
+                .and_then(|event| fault_of(model, event))
+                .unwrap_or(("nothing", "wrong"));
+            let rounds = rounds(model, aircraft, &state, *event);
+            let rounds = rounds.map_err(with_fault(part, fault))?;
+            let belief = alone(inference, *event)?;
+            for check in &here {
+                let finding = against(model, *check, *event, &rounds, &belief)?;
+                rows.extend(finding.map(|finding| (*check, finding)));
+            }
+        }
+    }
+    rows.sort_by_key(|(check, _)| *check);
+    found.extend(rows.into_iter().map(|(_, finding)| finding));
+    found.extend(moving(model).map(Finding::MovesFluid));
+    Ok(())
+}
+
+/// Positions of switches in which a check is made, by name.
+fn switches(model: &Model, check: usize) -> Vec<(String, String)> {
+    let Some(aircraft) = model.aircraft.as_deref() else {
+        return Vec::new();
+    };
+    let mut situation = Situation::as_found(model);
+    situation.make(model, &model.checks[check]);
+    let positions = aircraft.switches.iter().zip(&situation.state.0);
+    positions
+        .map(|(switch, at)| (switch.id.clone(), switch.positions[*at].clone()))
+        .collect()
+}
+
+fn states(model: &Model, checks: &[usize]) -> Vec<Vec<(String, String)>> {
+    let mut states: Vec<_> = checks.iter().map(|check| switches(model, *check)).collect();
+    states.sort();
+    states.dedup();
+    states
+}
+
+fn rounds(
+    model: &Model,
+    aircraft: &Arc<Aircraft>,
+    state: &[(String, String)],
+    event: Option<usize>,
+) -> Result<Rounds, PlantError> {
+    let mut parking = Parking::usual();
+    parking.switches = state.to_vec();
+    let fault = event.and_then(|event| fault_of(model, event));
+    parking
+        .changes
+        .extend(fault.map(|(part, fault)| Change::Fault(part.to_owned(), fault.to_owned(), 1.0)));
+    Rounds::play(aircraft, &parking, None)
+}
+
+/// What is believed with one event alone, or with none; the report is left out of it.
+fn alone(inference: &Inference, event: Option<usize>) -> Result<Belief, NoBelief> {
+    let model = inference.model();
+    let evidence = Evidence {
+        report: false,
+        ..Evidence::report_only(model)
+    };
+    let all = 0..model.causes.len();
+    let fixed: Vec<(usize, bool)> = all.map(|at| (at, Some(at) == event)).collect();
+    inference.believe_fixed(&evidence, &fixed)
+}
+
+/// What differs for one check under one fault.
+fn against(
+    model: &Model,
+    at: usize,
+    event: Option<usize>,
+    rounds: &Rounds,
+    belief: &Belief,
+) -> Result<Option<Finding>, PlantError> {
+    let check = &model.checks[at];
+    let name = check.reads.as_deref().unwrap_or_default();
+    let Some(observed) = rounds.observe_one(name)? else {
+        return Ok(None);
+    };
+    let Some(shown) = answer(check, &observed) else {
+        return Ok(Some(Finding::NoAnswer {
+            check: at,
+            event,
+            reading: words(&observed),
+        }));
+    };
+    let chances = check.answer_chances(&belief.lines[at]);
+    let likeliest = highest(&chances);
+    Ok((likeliest != shown).then(|| Finding::Contradicts {
+        check: at,
+        line: highest(&belief.lines[at]),
+        event,
+        reading: words(&observed),
+        shown,
+        likeliest,
+    }))
+}
+
+/// The answer that a reading gives.
+pub fn answer(check: &Check, observed: &Observed) -> Option<usize> {
+    let fits = |shown: &Shown| match (&observed.reading, shown) {
+        (Reading::Word(word), Shown::Word(wanted)) => word == wanted,
+        (Reading::Number(number), Shown::Between(from, to)) => {
+            let si = Unit::find(observed.unit).map_or(*number, |unit| unit.to_si(*number));
+            *from <= si && si < *to
+        }
+        _ => false,
+    };
+    let found = check.shows.iter().find(|shows| fits(&shows.reading));
+    found.map(|shows| shows.answer)
+}
+
+fn words(observed: &Observed) -> String {
+    match &observed.reading {
+        Reading::Number(number) => format!("{number:.1} {}", observed.unit).trim().to_owned(),
+        Reading::Word(word) => word.replace('-', " "),
+        Reading::Dead => "nothing in this state".to_owned(),
+    }
+}
+
+/// The place of the highest; the first of equals.
+fn highest(chances: &[f64]) -> usize {
+    let mut best = 0;
+    for (at, chance) in chances.iter().enumerate() {
+        if *chance > chances[best] {
+            best = at;
+        }
+    }
+    best
+}
+
+/// Checks that are read by moving lever, pedals or pumps and take no pressure away.
+fn moving(model: &Model) -> impl Iterator<Item = usize> + '_ {
+    let reads = |check: &Check| {
+        let name = check.reads.as_deref()?;
+        OBSERVABLES.iter().find(|row| row.name == name)
+    };
+    (0..model.checks.len()).filter(move |at| {
+        let check = &model.checks[*at];
+        let moves = reads(check).is_some_and(Observable::moves_fluid);
+        moves && !check.takes_away.iter().any(|word| word.name == "pressure")
+    })
+}

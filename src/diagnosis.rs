@@ -9,6 +9,7 @@ pub mod certificate;
 pub mod check;
 pub mod conflict;
 pub mod contradiction;
+pub mod derivation;
 pub mod evidence;
 pub mod explain;
 pub mod given;

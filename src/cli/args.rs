@@ -110,6 +110,8 @@ pub enum TreeCommand {
     Check(CheckArguments),
     /// Hold a tree against the plant of its aircraft: every fault played, every difference at its line
     Agree(AgreeArguments),
+    /// Work the answer lines of checks out from the plant, as text for the tree
+    Derive(DeriveArguments),
     /// Explain a problem code such as T001
     Explain(ExplainArguments),
 }
@@ -226,6 +228,20 @@ pub struct AgreeArguments {
     /// Print one line for each difference, for editors
     #[arg(long)]
     pub lines: bool,
+}
+
+/// Work answer lines out from the plant.
+#[derive(Debug, Args)]
+pub struct DeriveArguments {
+    /// Tree: a file, or the id of an embedded one
+    #[arg(default_value = "crept-while-parked")]
+    pub tree: String,
+    /// Aircraft instead of the tree's own: a file, or the id of an embedded one
+    #[arg(long, value_name = "AIRCRAFT")]
+    pub aircraft: Option<String>,
+    /// Print JSON
+    #[arg(long)]
+    pub json: bool,
 }
 
 /// Explain a problem code.

@@ -12,6 +12,7 @@ pub mod report;
 pub mod settings;
 pub mod tree_agree;
 mod tree_check;
+pub mod tree_derive;
 pub mod tree_explain;
 pub mod work;
 
@@ -31,6 +32,7 @@ pub fn run(arguments: &Arguments, surroundings: &Surroundings) -> anyhow::Result
         Some(Command::Readings(readings)) => readings::run(readings),
         Some(Command::Tree(TreeCommand::Check(check))) => tree_check::run(check),
         Some(Command::Tree(TreeCommand::Agree(agree))) => tree_agree::run(agree),
+        Some(Command::Tree(TreeCommand::Derive(derive))) => tree_derive::run(derive),
         Some(Command::Tree(TreeCommand::Explain(explain))) => tree_explain::run(explain),
         Some(Command::Demo(demo)) => demo::run(demo),
         Some(Command::Settings) => settings::run(surroundings),

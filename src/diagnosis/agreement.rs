@@ -2,7 +2,7 @@
 
 mod apart;
 mod movement;
-mod readings;
+pub(super) mod readings;
 
 use super::inference::{Inference, NoBelief};
 use super::model::Model;
@@ -97,10 +97,17 @@ pub fn agree(inference: &Inference) -> Result<Vec<Finding>, NotCompared> {
     Ok(found)
 }
 
-/// An error with the fault that was in.
-fn with_fault(part: &str, fault: &str) -> impl FnOnce(PlantError) -> NotCompared {
-    let fault = format!("{part}/{fault}");
-    move |error| NotCompared::Fault { fault, error }
+/// The faults of some events in words; `nothing wrong` for none.
+pub(super) fn fault_names(model: &Model, events: &[usize]) -> String {
+    let names: Vec<String> = events
+        .iter()
+        .filter_map(|event| fault_of(model, *event))
+        .map(|(part, fault)| format!("{part}/{fault}"))
+        .collect();
+    if names.is_empty() {
+        return "nothing wrong".to_owned();
+    }
+    names.join(" and ")
 }
 
 /// The part and the fault that an event puts into the plant, by their names in the aircraft.

@@ -42,3 +42,4 @@ mod settings_file;
 mod single_node;
 mod terminal;
 mod tree_agree;
+mod tree_derive;

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::{Finding, NotCompared, fault_of, with_fault};
+use super::{Finding, NotCompared, fault_of};
 use crate::diagnosis::cause::Part;
 use crate::diagnosis::model::Model;
 use crate::plant::aircraft::Aircraft;
@@ -65,7 +65,11 @@ impl Yard<'_> {
         for (slope, healthy) in SLOPES.into_iter().zip(self.healthy) {
             let put_in = Change::Fault(part.to_owned(), fault.to_owned(), 1.0);
             let changes = vec![put_in, Change::Slope(slope)];
-            let hours = stands(self.aircraft, changes, healthy).map_err(with_fault(part, fault))?;
+            let hours = stands(self.aircraft, changes, healthy);
+            let hours = hours.map_err(|error| NotCompared::Fault {
+                fault: format!("{part}/{fault}"),
+                error,
+            })?;
             if let Some(hours) = hours.filter(|hours| *hours < healthy) {
                 return Ok(Some(hours));
             }

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::{Finding, NotCompared, fault_of, with_fault};
+use super::{Finding, NotCompared, fault_names, fault_of};
 use crate::base::unit::Unit;
 use crate::diagnosis::cause::Part;
 use crate::diagnosis::check::{Check, Shown};
@@ -26,12 +26,6 @@ pub fn compare(
     let checks: Vec<usize> = (0..model.checks.len())
         .filter(|check| !model.checks[*check].shows.is_empty())
         .collect();
-    let mut subjects = vec![None];
-    subjects.extend((0..model.causes.len()).map(Some).filter(|event| {
-        event.is_some_and(|event| {
-            model.causes[event].part != Part::Dropped && fault_of(model, event).is_some()
-        })
-    }));
     let mut rows = Vec::new();
     for state in states(model, &checks) {
         let here: Vec<usize> = checks
@@ -39,15 +33,16 @@ pub fn compare(
             .copied()
             .filter(|check| switches(model, *check) == state)
             .collect();
-        for event in &subjects {
-            let (part, fault) = event
-                .and_then(|event| fault_of(model, event))
-                .unwrap_or(("nothing", "wrong"));
-            let rounds = rounds(model, aircraft, &state, *event);
-            let rounds = rounds.map_err(with_fault(part, fault))?;
-            let belief = alone(inference, *event)?;
+        for event in subjects(model) {
+            let events: Vec<usize> = event.into_iter().collect();
+            let rounds = rounds(model, aircraft, &state, &events);
+            let rounds = rounds.map_err(|error| NotCompared::Fault {
+                fault: fault_names(model, &events),
+                error,
+            })?;
+            let belief = alone(inference, event)?;
             for check in &here {
-                let finding = against(model, *check, *event, &rounds, &belief)?;
+                let finding = against(model, *check, event, &rounds, &belief)?;
                 rows.extend(finding.map(|finding| (*check, finding)));
             }
         }
@@ -58,8 +53,16 @@ pub fn compare(
     Ok(())
 }
 
+/// A healthy aircraft, and every event that puts a fault into a part it has.
+pub fn subjects(model: &Model) -> Vec<Option<usize>> {
+    let faults = (0..model.causes.len()).filter(|event| {
+        model.causes[*event].part != Part::Dropped && fault_of(model, *event).is_some()
+    });
+    std::iter::once(None).chain(faults.map(Some)).collect()
+}
+
 /// Positions of switches in which a check is made, by name.
-fn switches(model: &Model, check: usize) -> Vec<(String, String)> {
+pub fn switches(model: &Model, check: usize) -> Vec<(String, String)> {
     let Some(aircraft) = model.aircraft.as_deref() else {
         return Vec::new();
     };
@@ -71,25 +74,27 @@ fn switches(model: &Model, check: usize) -> Vec<(String, String)> {
         .collect()
 }
 
-fn states(model: &Model, checks: &[usize]) -> Vec<Vec<(String, String)>> {
+/// The different states in which some checks are made.
+pub fn states(model: &Model, checks: &[usize]) -> Vec<Vec<(String, String)>> {
     let mut states: Vec<_> = checks.iter().map(|check| switches(model, *check)).collect();
     states.sort();
     states.dedup();
     states
 }
 
-fn rounds(
+/// The parking of a state with the faults of some events in it.
+pub fn rounds(
     model: &Model,
     aircraft: &Arc<Aircraft>,
     state: &[(String, String)],
-    event: Option<usize>,
+    events: &[usize],
 ) -> Result<Rounds, PlantError> {
     let mut parking = Parking::usual();
     parking.switches = state.to_vec();
-    let fault = event.and_then(|event| fault_of(model, event));
+    let faults = events.iter().filter_map(|event| fault_of(model, *event));
     parking
         .changes
-        .extend(fault.map(|(part, fault)| Change::Fault(part.to_owned(), fault.to_owned(), 1.0)));
+        .extend(faults.map(|(part, fault)| Change::Fault(part.to_owned(), fault.to_owned(), 1.0)));
     Rounds::play(aircraft, &parking, None)
 }
 
@@ -151,7 +156,8 @@ pub fn answer(check: &Check, observed: &Observed) -> Option<usize> {
     found.map(|shows| shows.answer)
 }
 
-fn words(observed: &Observed) -> String {
+/// A reading as people write it.
+pub fn words(observed: &Observed) -> String {
     match &observed.reading {
         Reading::Number(number) => format!("{number:.1} {}", observed.unit).trim().to_owned(),
         Reading::Word(word) => word.replace('-', " "),

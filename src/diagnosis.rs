@@ -17,6 +17,7 @@ pub mod inference;
 pub mod model;
 pub mod next_check;
 pub mod ranking;
+pub mod reading;
 pub mod situation;
 pub mod stop;
 pub mod what_if;

@@ -15,6 +15,8 @@ pub enum Command {
     Show(Screen),
     /// Put this check on the screen.
     Check(usize),
+    /// Answer the check on the screen with a reading.
+    Read(String),
     /// Begin a hand-over.
     HandOver,
     /// Search for these words.
@@ -60,6 +62,7 @@ pub const COMMANDS: &[Row] = &[
     row("cause", None, "NUMBER", "One cause by its number: reasons, proof, remedy, source."),
     row("checks", Some('o'), "", "Every check, and which can be made now."),
     row("check", None, "NAME", "Make this check in place of the proposed one."),
+    row("read", None, "READING", "Answer the check on the screen with a reading and its unit."),
     row("what-if", Some('i'), "", "What each answer would do, or would have done."),
     row("log", Some('l'), "", "Every entry with its number."),
     row("change", Some('c'), "NUMBER ANSWER", "Change an old entry; later ones are kept."),
@@ -100,6 +103,10 @@ pub fn parse(job: &Job, line: &str) -> Result<Command, String> {
         "cause" => Command::Show(Screen::Cause(numbered_cause(job, rest)?)),
         "checks" => Command::Show(Screen::Checks),
         "check" => Command::Check(named_check(job, rest)?),
+        "read" if rest.is_empty() => {
+            return Err(need("and the reading, such as read 76 bar at 4 C"));
+        }
+        "read" => Command::Read(rest.to_owned()),
         "what-if" => Command::Show(Screen::WhatIf),
         "log" => Command::Show(Screen::Log),
         "sheet" => Command::Show(Screen::HandOver),
@@ -111,18 +118,7 @@ pub fn parse(job: &Job, line: &str) -> Result<Command, String> {
         "quit" => Command::Quit,
         "note" if rest.is_empty() => return Err(need("and the words")),
         "note" => Command::Enter(What::Note(rest.to_owned())),
-        "timer" => {
-            let (minutes, label) = rest.split_once(' ').unwrap_or((rest, "timer"));
-            let minutes = minutes
-                .parse::<u32>()
-                .ok()
-                .filter(|m| (1..=6000).contains(m));
-            Command::Enter(What::Timer {
-                label: label.trim().to_owned(),
-                minutes: minutes
-                    .ok_or("Write timer, its minutes from 1 to 6000, and what it is for.")?,
-            })
-        }
+        "timer" => Command::Enter(timer(rest)?),
         "end" if rest.is_empty() => Command::Show(Screen::Ends),
         "end" => Command::Enter(end_typed(rest)?),
         _ => {
@@ -156,5 +152,18 @@ fn named_check(job: &Job, name: &str) -> Result<usize, String> {
     found.ok_or_else(|| match near {
         Some(near) => format!("There is no check {name}; did you mean {near}?"),
         None => format!("There is no check {name}; o lists them."),
+    })
+}
+
+/// `30 leak-down`: minutes and what they are for.
+fn timer(rest: &str) -> Result<What, String> {
+    let (minutes, label) = rest.split_once(' ').unwrap_or((rest, "timer"));
+    let known = minutes
+        .parse::<u32>()
+        .ok()
+        .filter(|m| (1..=6000).contains(m));
+    Ok(What::Timer {
+        label: label.trim().to_owned(),
+        minutes: known.ok_or("Write timer, its minutes from 1 to 6000, and what it is for.")?,
     })
 }

@@ -1,13 +1,19 @@
 //! What Enter does with the marked thing: an answer, a cause, a check, an entry, a way to end.
 
 use super::effect::Effect;
+use super::prompt::needs_word;
 use super::screens;
 use super::search::{Target, found};
 use super::state::{Screen, State};
 use super::update::{press, show};
+use crate::base::dimension::Dimension;
+use crate::base::quantity::Quantity;
+use crate::diagnosis::reading::judge;
 use crate::session::end_state::END_STATES;
+use crate::session::entry::What;
 use crate::session::field::Section;
 use crate::session::fields::of;
+use crate::session::job::Stage;
 
 /// Takes what is marked on the screen.
 pub fn accept(state: &mut State) -> Option<Effect> {
@@ -59,6 +65,33 @@ pub fn choose(state: &mut State, check: usize) -> Option<Effect> {
         Err(reason) => state.say(&reason),
     }
     None
+}
+
+/// Answers the check on the screen with a reading; what it amounts to is said with it.
+pub fn read(state: &mut State, typed: &str) -> Option<Effect> {
+    let Stage::Question(proposal) = state.stage() else {
+        state.say("There is no check on the screen.");
+        return None;
+    };
+    if needs_word(&proposal, state.wish) {
+        state.say("Take the first readings, then press 7.");
+        return None;
+    }
+    let check = proposal.check;
+    let found = state.job.field("temperature-as-found");
+    let found = found
+        .and_then(|kept| Quantity::parse(&kept.replace(',', "."), Dimension::Temperature).ok());
+    match judge(state.job.model(), check, typed, found.map(Quantity::si)) {
+        Ok(judged) => Some(Effect::Enter(What::Answer {
+            check,
+            answer: judged.answer,
+            read: Some(judged.words),
+        })),
+        Err(error) => {
+            state.say(&format!("Not kept: {error}."));
+            None
+        }
+    }
 }
 
 /// Begins a hand-over: its questions come one by one, the earlier answers are asked anew.

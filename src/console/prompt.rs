@@ -5,6 +5,7 @@ use crate::base::text::listed;
 use crate::diagnosis::check::Check;
 use crate::diagnosis::given;
 use crate::diagnosis::next_check::Proposal;
+use crate::diagnosis::reading::takes_readings;
 use crate::report::rank_text::why;
 use crate::session::end_state::END_STATES;
 use crate::session::entry::What;
@@ -91,7 +92,7 @@ pub fn prompt(job: &Job, wish: Wish) -> Option<Prompt> {
 }
 
 /// Whether a check must not start before somebody said that all first readings are taken.
-fn needs_word(proposal: &Proposal, wish: Wish) -> bool {
+pub fn needs_word(proposal: &Proposal, wish: Wish) -> bool {
     !proposal.cost.takes_away.is_empty() && wish.agreed != Some(proposal.check)
 }
 
@@ -192,7 +193,10 @@ fn check_prompt(job: &Job, proposal: &Proposal, wish: Wish) -> Prompt {
 
 /// How a check is done, with what was written down of the pressure where the check judges it.
 fn how(job: &Job, check: &Check) -> String {
-    let how = check.how.clone().unwrap_or_default();
+    let mut how = check.how.clone().unwrap_or_default();
+    if takes_readings(check) {
+        how.push_str(" :read and the reading with its unit judges it.");
+    }
     let judges = check
         .needs_evidence
         .iter()
@@ -291,6 +295,7 @@ pub fn digit(job: &Job, wish: Wish, digit: char, reason: Option<&str>) -> Presse
         Stage::Question(proposal) => Pressed::Entry(What::Answer {
             check: proposal.check,
             answer: place,
+            read: None,
         }),
         Stage::Field(field) => Pressed::Entry(What::Field {
             field,

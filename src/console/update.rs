@@ -193,6 +193,7 @@ pub fn run(state: &mut State, line: &str) -> Option<Effect> {
         Ok(Command::Enter(what)) => Some(Effect::Enter(what)),
         Ok(Command::Show(screen)) => show(state, screen),
         Ok(Command::Check(check)) => open::choose(state, check),
+        Ok(Command::Read(words)) => open::read(state, &words),
         Ok(Command::HandOver) => open::hand_over(state),
         Ok(Command::Search(words)) => {
             show(state, Screen::Search);

@@ -1,6 +1,7 @@
 //! What people type about conditions and checks: `yes`, `none`, `5 h`, `2 h to 5 h`, `cannot`.
 
 use super::model::Model;
+use super::reading::{ReadingError, judge, takes_readings};
 use crate::base::quantity::{Quantity, QuantityError};
 
 /// Why a typed word does not fit.
@@ -45,6 +46,9 @@ pub enum GivenError {
     /// A quantity was typed wrong.
     #[error(transparent)]
     Quantity(#[from] QuantityError),
+    /// A reading gives no answer.
+    #[error(transparent)]
+    Reading(#[from] ReadingError),
     /// The ends of an interval are the wrong way round.
     #[error("`{0}` is not an interval from a smaller to a larger value")]
     Interval(String),
@@ -142,6 +146,12 @@ pub fn reply(model: &Model, name: &str, word: &str) -> Result<(usize, Option<usi
     }
     if let Some(answer) = check.answer(word) {
         return Ok((at, Some(answer)));
+    }
+    if takes_readings(check)
+        && Quantity::parse_any(word.split(" at ").next().unwrap_or(word)).is_ok()
+    {
+        let judged = judge(model, at, word, None)?;
+        return Ok((at, Some(judged.answer)));
     }
     let accepted = format!("{}, cannot", check.answers.join(", "));
     let (check, word) = (name.to_owned(), word.to_owned());

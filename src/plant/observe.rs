@@ -78,6 +78,8 @@ pub struct Observable {
     pub edge: f64,
     /// A parameter of the part that tells its own edge, and how many SI units one unit is.
     pub own_edge: Option<(&'static str, f64)>,
+    /// Whether it is a pressure of the gas side, which moves with temperature alone.
+    pub gas_side: bool,
     /// The pumps it needs.
     pub pumps: Pumps,
     read: Read,

@@ -105,10 +105,17 @@ pub fn words(job: &Job, what: &What) -> String {
             };
             format!("{id}: {}", known(&word))
         }
-        What::Answer { check, answer } => {
+        What::Answer {
+            check,
+            answer,
+            read,
+        } => {
             let check = &model.checks[*check];
             let answer = check.answers[*answer].replace('-', " ");
-            format!("{}: {answer}", check.title)
+            let read = read
+                .as_ref()
+                .map_or(String::new(), |read| format!(", read {read}"));
+            format!("{}: {answer}{read}", check.title)
         }
         What::Cannot { check, reason } => {
             let title = &model.checks[*check].title;
@@ -165,16 +172,7 @@ pub fn reword(job: &Job, place: usize, answer: &str) -> Result<What, String> {
         }
         What::Answer { check, .. } | What::Cannot { check, .. } => {
             let word = if unknown { "cannot" } else { answer };
-            let id = &model.checks[*check].id;
-            let (check, answer) =
-                given::reply(model, id, word).map_err(|error| format!("{error}."))?;
-            match answer {
-                Some(answer) => What::Answer { check, answer },
-                None => What::Cannot {
-                    check,
-                    reason: None,
-                },
-            }
+            answered_again(job, *check, word)?
         }
         What::Note(_) => What::Note(answer.to_owned()),
         _ => {
@@ -183,5 +181,25 @@ pub fn reword(job: &Job, place: usize, answer: &str) -> Result<What, String> {
                 place + 1
             ));
         }
+    })
+}
+
+/// Another answer to a check: one of its words, `cannot`, or a reading that it judges.
+fn answered_again(job: &Job, check: usize, word: &str) -> Result<What, String> {
+    let model = job.model();
+    let about = &model.checks[check];
+    let (check, answer) =
+        given::reply(model, &about.id, word).map_err(|error| format!("{error}."))?;
+    Ok(match answer {
+        Some(answer) => What::Answer {
+            check,
+            answer,
+            // A word of its own is no reading.
+            read: about.answer(word).is_none().then(|| word.to_owned()),
+        },
+        None => What::Cannot {
+            check,
+            reason: None,
+        },
     })
 }

@@ -34,6 +34,8 @@ pub enum What {
         check: usize,
         /// The answer.
         answer: usize,
+        /// The reading it was judged by, as typed, where there was one.
+        read: Option<String>,
     },
     /// A check cannot be made.
     Cannot {

@@ -72,9 +72,18 @@ fn what_json(what: &What, model: &Model) -> Value {
             let id = &model.tree.conditions[*condition].id;
             json!({"entry": "condition", "condition": id, "value": word})
         }
-        What::Answer { check, answer } => {
+        What::Answer {
+            check,
+            answer,
+            read,
+        } => {
             let check = &model.checks[*check];
-            json!({"entry": "answer", "check": check.id, "answer": check.answers[*answer]})
+            let answer = &check.answers[*answer];
+            let mut line = json!({"entry": "answer", "check": check.id, "answer": answer});
+            if let Some(read) = read {
+                line["read"] = json!(read);
+            }
+            line
         }
         What::Cannot { check, reason } => {
             let id = &model.checks[*check].id;
@@ -161,7 +170,11 @@ fn read_what(value: &Value, model: &Model) -> Result<What, String> {
             let answer = model.checks[check].answer(&word);
             let answer =
                 answer.ok_or_else(|| format!("the check has no answer `{word}` any more"))?;
-            What::Answer { check, answer }
+            What::Answer {
+                check,
+                answer,
+                read: text("read"),
+            }
         }
         "cannot" => What::Cannot {
             check: check()?,

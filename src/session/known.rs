@@ -93,7 +93,7 @@ impl Known {
                 self.evidence.known[condition] = known.map(|(_, weights)| weights);
                 self.conditions[condition] = Asked::from(word);
             }
-            What::Answer { check, answer } => {
+            What::Answer { check, answer, .. } => {
                 self.situation.make(model, &model.checks[check]);
                 self.evidence.answer(model, check, answer);
             }

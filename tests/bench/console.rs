@@ -64,6 +64,7 @@ pub fn run() {
     let answer = What::Answer {
         check: 0,
         answer: 1,
+        read: None,
     };
     time("an answer, its ranking and the frame at 200x60", || {
         let job = Job::new(Arc::clone(&inference), entries.clone());

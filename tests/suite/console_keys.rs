@@ -169,7 +169,11 @@ fn an_old_answer_changed_gives_what_a_fresh_run_gives() {
     intake(&mut fresh, true);
     press(&mut fresh, "1");
     let check = fresh.job.model().check("ask-who-touched").unwrap();
-    let second = stillwheel::session::entry::What::Answer { check, answer: 0 };
+    let second = stillwheel::session::entry::What::Answer {
+        check,
+        answer: 0,
+        read: None,
+    };
     commit(&mut fresh, second, Stamp::from_seconds(9), &mut |_| Ok(()));
     assert_eq!(state.job.evidence().replies, fresh.job.evidence().replies);
     assert_eq!(state.job.belief(), fresh.job.belief());
@@ -293,6 +297,7 @@ fn answer_all(state: &mut State, known: &[(&str, &str)]) {
             Some(word) => stillwheel::session::entry::What::Answer {
                 check: proposal.check,
                 answer: check.answer(word).unwrap(),
+                read: None,
             },
             None => stillwheel::session::entry::What::Cannot {
                 check: proposal.check,

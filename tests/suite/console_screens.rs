@@ -43,7 +43,7 @@ fn enter_leads_from_the_causes_to_a_cause_and_from_there_to_its_check() {
     let before = state.job.entries().len();
     press(&mut state, "1");
     let entry = &state.job.entries()[before].what;
-    assert!(matches!(entry, What::Answer { check, answer: 0 } if *check == confirm));
+    assert!(matches!(entry, What::Answer { check, answer: 0, .. } if *check == confirm));
     assert_eq!(state.wish.chosen, None, "its answer ends the choice");
 }
 

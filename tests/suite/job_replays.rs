@@ -73,6 +73,7 @@ fn no_part_had_failed_and_the_job_says_so() {
                 Some(known) => What::Answer {
                     check,
                     answer: model.checks[check].answer(&known.answer).unwrap(),
+                    read: None,
                 },
                 None => What::Cannot {
                     check,

@@ -43,3 +43,4 @@ mod single_node;
 mod terminal;
 mod tree_agree;
 mod tree_derive;
+mod typed_readings;

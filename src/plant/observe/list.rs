@@ -19,6 +19,7 @@ const fn row(
         unit: measure.0,
         edge: measure.1,
         own_edge: None,
+        gas_side: false,
         pumps,
         read,
     }
@@ -26,6 +27,13 @@ const fn row(
 
 const fn each(row: Observable) -> Observable {
     Observable { each: true, ..row }
+}
+
+const fn gas_side(row: Observable) -> Observable {
+    Observable {
+        gas_side: true,
+        ..row
+    }
 }
 
 const WORD: (&str, f64) = ("", 0.0);
@@ -88,22 +96,22 @@ pub const OBSERVABLES: &[Observable] = &[
         Pumps::Any,
         Look(electrical::breaker),
     ),
-    row(
+    gas_side(row(
         "pressure-indicator-bar",
         "Flight-deck pressure indicator, gas side",
         "indicator",
         ("bar", 8.0),
         Pumps::Any,
         Look(gas::indicator),
-    ),
-    row(
+    )),
+    gas_side(row(
         "gas-gauge-bar",
         "Direct gauge at the gas valve, gas side",
         "charging-valve",
         ("bar", 5.0),
         Pumps::Any,
         Look(gas::gauge),
-    ),
+    )),
     row(
         "indicator-minus-gauge-bar",
         "Indicator less direct gauge",
@@ -120,14 +128,14 @@ pub const OBSERVABLES: &[Observable] = &[
         Pumps::Off,
         Wait(gas::fall_in_half_an_hour),
     ),
-    row(
+    gas_side(row(
         "gas-at-8-h-bar",
         "Direct gauge after 8 h, gas side",
         "charging-valve",
         ("bar", 6.0),
         Pumps::Off,
         Look(gas::at_eight_hours),
-    ),
+    )),
     row(
         "brakes-clamped",
         "Brakes that look clamped",
@@ -219,14 +227,14 @@ pub const OBSERVABLES: &[Observable] = &[
         Pumps::Off,
         Look(survey::return_flow),
     ),
-    row(
+    gas_side(row(
         "knee-bar",
         "Where the gas side stops in a pump-down, 10 min later",
         "accumulator",
         ("bar", 4.0),
         Pumps::Off,
         Try(trial::knee),
-    ),
+    )),
     row(
         "applications",
         "Applications from full that bring 70 bar to a brake",

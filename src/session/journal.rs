@@ -164,18 +164,7 @@ fn read_what(value: &Value, model: &Model) -> Result<What, String> {
             condition: condition(model, &need("condition")?)?,
             word: text("value"),
         },
-        "answer" => {
-            let check = check()?;
-            let word = need("answer")?;
-            let answer = model.checks[check].answer(&word);
-            let answer =
-                answer.ok_or_else(|| format!("the check has no answer `{word}` any more"))?;
-            What::Answer {
-                check,
-                answer,
-                read: text("read"),
-            }
-        }
+        "answer" => answer(model, check()?, &need("answer")?, text("read"))?,
         "cannot" => What::Cannot {
             check: check()?,
             reason: text("reason"),
@@ -211,4 +200,15 @@ fn read_what(value: &Value, model: &Model) -> Result<What, String> {
 fn condition(model: &Model, id: &str) -> Result<usize, String> {
     let found = model.tree.conditions.iter().position(|c| c.id == id);
     found.ok_or_else(|| format!("the tree has no condition `{id}` any more"))
+}
+
+/// An answer by its word, with the reading it was judged by.
+fn answer(model: &Model, check: usize, word: &str, read: Option<String>) -> Result<What, String> {
+    let answer = model.checks[check].answer(word);
+    let answer = answer.ok_or_else(|| format!("the check has no answer `{word}` any more"))?;
+    Ok(What::Answer {
+        check,
+        answer,
+        read,
+    })
 }

@@ -6,6 +6,7 @@ use super::hold_json::rounded;
 use super::hold_text::trimmed;
 use super::parking_text::{Described, NOT_APPROVED};
 use crate::base::text::wrap;
+use crate::plant::aircraft::Aircraft;
 use crate::plant::observe::{Observed, Reading};
 
 /// The JSON of all readings; what cannot be read in this state is `null`.
@@ -27,6 +28,7 @@ fn value(reading: &Reading) -> Value {
 
 /// The text of all readings, with what a healthy aircraft shows beside what differs from it.
 pub fn readings_text(
+    aircraft: &Aircraft,
     about: &Described,
     hours: Option<f64>,
     observed: &[Observed],
@@ -49,9 +51,9 @@ pub fn readings_text(
             dead.push(row.title.clone());
             continue;
         }
-        let mut line = format!("{}: {}", row.title, shown(row));
+        let mut line = format!("{}: {}", row.title, shown(aircraft, row));
         if differs(row, good) {
-            line.push_str(&format!("   (healthy: {})", shown(good)));
+            line.push_str(&format!("   (healthy: {})", shown(aircraft, good)));
         }
         for (at, piece) in wrap(&line, 78).into_iter().enumerate() {
             text.push_str(if at == 0 { "" } else { "    " });
@@ -80,10 +82,10 @@ fn differs(row: &Observed, healthy: &Observed) -> bool {
     }
 }
 
-fn shown(row: &Observed) -> String {
+fn shown(aircraft: &Aircraft, row: &Observed) -> String {
     match &row.reading {
         Reading::Dead => "no reading".to_owned(),
-        Reading::Word(word) => word.replace('-', " "),
+        Reading::Word(word) => in_words(aircraft, word),
         Reading::Number(number) if row.unit == "bar" => {
             let psi = number * 1e5 / 6_894.757_293_168;
             format!("{:.1} bar ({psi:.0} psi)", number + 0.0)
@@ -96,4 +98,13 @@ fn shown(row: &Observed) -> String {
                 .to_owned()
         }
     }
+}
+
+/// Parts by their titles, other words without hyphens.
+fn in_words(aircraft: &Aircraft, words: &str) -> String {
+    let one = |word: &str| {
+        let part = aircraft.parts.iter().find(|part| part.id == word);
+        part.map_or_else(|| word.replace('-', " "), |part| part.title.clone())
+    };
+    words.split(", ").map(one).collect::<Vec<_>>().join(", ")
 }

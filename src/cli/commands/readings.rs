@@ -23,6 +23,7 @@ pub fn run(arguments: &ReadingsArguments) -> anyhow::Result<u8> {
         output::print_json(&readings_json(&typed.about.state, faults, &observed))?;
     } else {
         output::print(&readings_text(
+            &typed.aircraft,
             &typed.about,
             typed.hours,
             &observed,

@@ -2,8 +2,10 @@
 
 use super::quantity::Quantity;
 
-/// One standard atmosphere, 101 325 Pa (10th CGPM, 1954).
-pub const STANDARD_ATMOSPHERE: AbsolutePressure = AbsolutePressure(101_325.0);
+/// One standard atmosphere in Pa (10th CGPM, 1954), for sums in SI units.
+pub const ATMOSPHERE: f64 = 101_325.0;
+/// One standard atmosphere.
+pub const STANDARD_ATMOSPHERE: AbsolutePressure = AbsolutePressure(ATMOSPHERE);
 
 /// A pressure relative to the surrounding air, in pascals. May be negative down to vacuum.
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]

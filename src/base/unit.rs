@@ -41,7 +41,7 @@ const fn scale(symbol: &'static str, factor: f64, offset: f64) -> Unit {
 use Dimension as D;
 
 /// Pascals in one pound-force per square inch: 0.45359237 x 9.80665 / 0.0254^2.
-const PSI: f64 = 0.453_592_37 * 9.806_65 / (0.025_4 * 0.025_4);
+pub const PSI: f64 = 0.453_592_37 * 9.806_65 / (0.025_4 * 0.025_4);
 const MINUTE: f64 = 60.0;
 const HOUR: f64 = 3600.0;
 const CUBIC_INCH: f64 = 0.025_4 * 0.025_4 * 0.025_4;

@@ -78,16 +78,20 @@ pub const COMMANDS: &[Row] = &[
     row("quit", Some('q'), "", "Leave; nothing is to be saved."),
 ];
 
+/// The row that a small-letter word or its letter means.
+pub fn row_of(word: &str) -> Option<&'static Row> {
+    COMMANDS
+        .iter()
+        .find(|row| row.name == word || row.letter.is_some_and(|letter| word == letter.to_string()))
+}
+
 /// Reads a command, with or without its colon; the error is for people.
 pub fn parse(job: &Job, line: &str) -> Result<Command, String> {
     let line = clean(line.trim().trim_start_matches(':'));
     let (word, rest) = line.split_once(' ').unwrap_or((&line, ""));
     let rest = rest.trim();
     let lower = word.to_lowercase();
-    let found = COMMANDS.iter().find(|row| {
-        row.name == lower || row.letter.is_some_and(|letter| lower == letter.to_string())
-    });
-    let Some(found) = found else {
+    let Some(found) = row_of(&lower) else {
         let names = COMMANDS.iter().map(|row| row.name);
         let near = crate::base::suggestion::nearest(&lower, names);
         let hint = near.map_or("? lists them".to_owned(), |near| {

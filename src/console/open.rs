@@ -6,14 +6,11 @@ use super::screens;
 use super::search::{Target, found};
 use super::state::{Screen, State};
 use super::update::{press, show};
-use crate::base::dimension::Dimension;
-use crate::base::quantity::Quantity;
-use crate::diagnosis::reading::judge;
 use crate::session::end_state::END_STATES;
-use crate::session::entry::What;
 use crate::session::field::Section;
 use crate::session::fields::of;
 use crate::session::job::Stage;
+use crate::session::reading::answer_by_reading;
 
 /// Takes what is marked on the screen.
 pub fn accept(state: &mut State) -> Option<Effect> {
@@ -77,18 +74,10 @@ pub fn read(state: &mut State, typed: &str) -> Option<Effect> {
         state.say("Take the first readings, then press 7.");
         return None;
     }
-    let check = proposal.check;
-    let found = state.job.field("temperature-as-found");
-    let found = found
-        .and_then(|kept| Quantity::parse(&kept.replace(',', "."), Dimension::Temperature).ok());
-    match judge(state.job.model(), check, typed, found.map(Quantity::si)) {
-        Ok(judged) => Some(Effect::Enter(What::Answer {
-            check,
-            answer: judged.answer,
-            read: Some(judged.words),
-        })),
-        Err(error) => {
-            state.say(&format!("Not kept: {error}."));
+    match answer_by_reading(&state.job, proposal.check, typed) {
+        Ok(what) => Some(Effect::Enter(what)),
+        Err(reason) => {
+            state.say(&reason);
             None
         }
     }

@@ -3,13 +3,12 @@
 use super::check::{Check, Shown};
 use super::model::Model;
 use crate::base::dimension::Dimension;
+use crate::base::pressure::ATMOSPHERE;
 use crate::base::quantity::{Quantity, QuantityError};
 use crate::base::unit::Unit;
-use crate::plant::observe::{OBSERVABLES, Observable};
+use crate::plant::observe::{Observable, readings_of};
 use crate::plant::physics::nitrogen::Isotherm;
 
-/// One standard atmosphere, Pa (10th CGPM, 1954).
-const ATMOSPHERE: f64 = 101_325.0;
 /// 15 C, where the aircraft says nothing else.
 const USUAL: f64 = 288.15;
 
@@ -54,7 +53,7 @@ pub fn judge(
     found: Option<f64>,
 ) -> Result<Judged, ReadingError> {
     let check = &model.checks[check];
-    let observable = observable(check).filter(|_| takes_readings(check));
+    let observable = observable(model, check).filter(|_| takes_readings(check));
     let observable = observable.ok_or(ReadingError::NoReading)?;
     let unit = Unit::find(observable.unit).ok_or(ReadingError::NoReading)?;
     let (value, at) = match typed.split_once(" at ") {
@@ -90,15 +89,14 @@ pub fn judge(
     }
 }
 
-fn observable(check: &Check) -> Option<&'static Observable> {
+/// The reading that a check takes, where the aircraft has it.
+pub(super) fn observable(model: &Model, check: &Check) -> Option<&'static Observable> {
     let name = check.reads.as_deref()?;
-    OBSERVABLES.iter().find(|row| {
-        if row.each {
-            name.ends_with(&format!("-{}", row.name))
-        } else {
-            name == row.name
-        }
-    })
+    let aircraft = model.aircraft.as_deref()?;
+    let mut known = readings_of(aircraft);
+    known
+        .find(|(known, ..)| known == name)
+        .map(|(_, row, _)| row)
 }
 
 /// A gauge pressure (Pa) of nitrogen brought from one temperature (K) to another at constant

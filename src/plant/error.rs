@@ -61,10 +61,11 @@ pub enum PlantError {
     },
 }
 
-/// Pascals in one psi.
-const PSI: f64 = 6_894.757_293_168;
-
 /// A pressure in both units, for messages.
 pub(super) fn pressure_words(pascals: f64) -> String {
-    format!("{:.0} bar ({:.0} psi)", pascals / 1e5, pascals / PSI)
+    format!(
+        "{:.0} bar ({:.0} psi)",
+        pascals / 1e5,
+        pascals / crate::base::unit::PSI
+    )
 }

@@ -3,6 +3,7 @@
 use super::error::PlantError;
 use super::handle::Handle;
 use super::kinds::brake;
+use crate::base::pressure::ATMOSPHERE;
 
 /// Hours between two samples.
 const SAMPLED_EVERY: f64 = 0.5;
@@ -105,7 +106,7 @@ impl Handle {
         });
         Sample {
             hours: self.hours(),
-            gas: store.and_then(|view| Some(view.memory.gas?.pressure() - 101_325.0)),
+            gas: store.and_then(|view| Some(view.memory.gas?.pressure() - ATMOSPHERE)),
             fluid: store.map(|view| view.pressure("fluid")),
             brakes: brakes.collect(),
             shut_return: valve.map(|at| self.view(at).pressure("in")),

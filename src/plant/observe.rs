@@ -14,6 +14,7 @@ mod trial;
 pub use list::OBSERVABLES;
 pub use rounds::Rounds;
 
+use super::aircraft::Aircraft;
 use super::error::PlantError;
 
 /// What was read.
@@ -101,6 +102,21 @@ impl Observable {
     }
 }
 
+/// Every reading that an aircraft has: its full name, its row, and the place of the part it is
+/// read at.
+pub fn readings_of(
+    aircraft: &Aircraft,
+) -> impl Iterator<Item = (String, &'static Observable, usize)> + '_ {
+    OBSERVABLES.iter().flat_map(move |row| {
+        let parts = aircraft.parts.iter().enumerate();
+        let parts = parts.filter(|(_, part)| part.kind.name == row.kind);
+        let count = if row.each { usize::MAX } else { 1 };
+        parts
+            .take(count)
+            .map(move |(at, part)| (row.full_name(&part.id), row, at))
+    })
+}
+
 /// What was read of one observable.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Observed {
@@ -119,31 +135,15 @@ pub struct Observed {
 impl Rounds {
     /// Reads every observable that the aircraft has.
     pub fn observe(&self) -> Result<Vec<Observed>, PlantError> {
-        let mut all = Vec::new();
-        for row in OBSERVABLES {
-            for at in self.now.parts_of(row.kind) {
-                all.push(self.read(row, at)?);
-                if !row.each {
-                    break;
-                }
-            }
-        }
-        Ok(all)
+        readings_of(self.now.aircraft())
+            .map(|(_, row, at)| self.read(row, at))
+            .collect()
     }
 
     /// Reads one observable by its full name; `None` where the aircraft has none of that name.
     pub fn observe_one(&self, name: &str) -> Result<Option<Observed>, PlantError> {
-        for row in OBSERVABLES {
-            for at in self.now.parts_of(row.kind) {
-                if row.full_name(&self.now.aircraft().parts[at].id) == name {
-                    return self.read(row, at).map(Some);
-                }
-                if !row.each {
-                    break;
-                }
-            }
-        }
-        Ok(None)
+        let found = readings_of(self.now.aircraft()).find(|(known, ..)| known == name);
+        found.map(|(_, row, at)| self.read(row, at)).transpose()
     }
 
     /// The edge of an observable at a part: that of the part where it tells one.

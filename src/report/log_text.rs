@@ -1,21 +1,23 @@
 //! The log of a job, one line an entry, and new words for an old entry.
 
 use crate::diagnosis::given;
+use crate::diagnosis::reading::takes_readings;
 use crate::session::end_state::END_STATES;
 use crate::session::entry::{Entry, What};
 use crate::session::fields::FIELDS;
 use crate::session::job::Job;
+use crate::session::reading::answer_by_reading;
 use crate::session::standing::standing;
 
 /// Every entry there ever was, with its number and time; what does not stand says so.
 pub fn log_lines(job: &Job) -> Vec<String> {
-    let stands = standing(job.entries()).entries;
-    let done_now = done_at_the_end(job.entries());
+    let stands = standing(job.entries());
     let mut lines = Vec::new();
     let mut before: Option<&Entry> = None;
     let (mut done, mut back): (Vec<usize>, Vec<usize>) = (Vec::new(), Vec::new());
     for (place, entry) in job.entries().iter().enumerate() {
         let now = stands
+            .entries
             .iter()
             .find(|(at, _)| *at == place)
             .map(|(_, what)| what);
@@ -50,7 +52,7 @@ pub fn log_lines(job: &Job) -> Vec<String> {
             }
         }
         match now {
-            None if is_answer || !done_now.contains(&place) && is_change => {
+            None if is_answer || !stands.done.contains(&place) && is_change => {
                 line.push_str("  (taken back)");
             }
             Some(what) if is_answer && *what != entry.what => {
@@ -65,22 +67,6 @@ pub fn log_lines(job: &Job) -> Vec<String> {
         lines.push(line);
     }
     lines
-}
-
-/// The places of everything that was not taken back, changes included.
-fn done_at_the_end(entries: &[Entry]) -> Vec<usize> {
-    let (mut done, mut back): (Vec<usize>, Vec<usize>) = (Vec::new(), Vec::new());
-    for (place, entry) in entries.iter().enumerate() {
-        match entry.what {
-            What::Undo => back.extend(done.pop()),
-            What::Redo => done.extend(back.pop()),
-            _ => {
-                done.push(place);
-                back.clear();
-            }
-        }
-    }
-    done
 }
 
 /// What an entry says, in words.
@@ -186,16 +172,17 @@ pub fn reword(job: &Job, place: usize, answer: &str) -> Result<What, String> {
 
 /// Another answer to a check: one of its words, `cannot`, or a reading that it judges.
 fn answered_again(job: &Job, check: usize, word: &str) -> Result<What, String> {
-    let model = job.model();
-    let about = &model.checks[check];
+    let about = &job.model().checks[check];
+    if word != "cannot" && about.answer(word).is_none() && takes_readings(about) {
+        return answer_by_reading(job, check, word);
+    }
     let (check, answer) =
-        given::reply(model, &about.id, word).map_err(|error| format!("{error}."))?;
+        given::reply(job.model(), &about.id, word).map_err(|error| format!("{error}."))?;
     Ok(match answer {
         Some(answer) => What::Answer {
             check,
             answer,
-            // A word of its own is no reading.
-            read: about.answer(word).is_none().then(|| word.to_owned()),
+            read: None,
         },
         None => What::Cannot {
             check,

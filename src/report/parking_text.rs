@@ -1,9 +1,7 @@
 //! How a parking is described above what came of it.
 
 use crate::base::text::wrap;
-
-/// Pascals in one psi.
-pub const PSI: f64 = 6_894.757_293_168;
+use crate::base::unit::PSI;
 
 /// The line under every figure of the plant.
 pub const NOT_APPROVED: &str = "Figures of a model, not approved data. The approved maintenance data of the aircraft in hand govern; nothing here releases an aircraft.";

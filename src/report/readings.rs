@@ -6,6 +6,7 @@ use super::hold_json::rounded;
 use super::hold_text::trimmed;
 use super::parking_text::{Described, NOT_APPROVED};
 use crate::base::text::wrap;
+use crate::base::unit::PSI;
 use crate::plant::aircraft::Aircraft;
 use crate::plant::observe::{Observed, Reading};
 
@@ -87,7 +88,7 @@ fn shown(aircraft: &Aircraft, row: &Observed) -> String {
         Reading::Dead => "no reading".to_owned(),
         Reading::Word(word) => in_words(aircraft, word),
         Reading::Number(number) if row.unit == "bar" => {
-            let psi = number * 1e5 / 6_894.757_293_168;
+            let psi = number * 1e5 / PSI;
             format!("{:.1} bar ({psi:.0} psi)", number + 0.0)
         }
         Reading::Number(number) => {

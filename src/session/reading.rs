@@ -1,10 +1,13 @@
-//! The pressure as found: its value, when it was read, and when it gets old.
+//! Readings: the pressure as found with its age, and what a typed one answers.
 
 use super::entry::What;
 use super::fields::place;
 use super::job::Job;
 use super::standing::standing;
+use crate::base::dimension::Dimension;
+use crate::base::quantity::Quantity;
 use crate::base::stamp::Stamp;
+use crate::diagnosis::reading::judge;
 
 /// Minutes after which a reading is read again before anybody relies on it (our own choice).
 const OLD_MINUTES: i64 = 15;
@@ -58,5 +61,20 @@ pub fn pressure_as_found(job: &Job) -> Option<Reading> {
             .gone
             .iter()
             .any(|word| word.name == "pressure"),
+    })
+}
+
+/// The answer that a typed reading gives a check, at the temperature written down where none is
+/// typed behind it; the error is for people.
+pub fn answer_by_reading(job: &Job, check: usize, typed: &str) -> Result<What, String> {
+    let found = job.field("temperature-as-found");
+    let found = found
+        .and_then(|kept| Quantity::parse(&kept.replace(',', "."), Dimension::Temperature).ok());
+    let judged = judge(job.model(), check, typed, found.map(Quantity::si))
+        .map_err(|error| format!("Not kept: {error}."))?;
+    Ok(What::Answer {
+        check,
+        answer: judged.answer,
+        read: Some(judged.words),
     })
 }

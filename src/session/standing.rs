@@ -7,6 +7,8 @@ use super::entry::{Entry, What};
 pub struct Standing {
     /// Place and meaning of every entry that stands, in order.
     pub entries: Vec<(usize, What)>,
+    /// Places of everything that was not taken back, changes included.
+    pub done: Vec<usize>,
     /// Whether something can be taken back.
     pub can_undo: bool,
     /// Whether something taken back can be put back.
@@ -42,6 +44,7 @@ pub fn standing(entries: &[Entry]) -> Standing {
         entries: stands,
         can_undo: !done.is_empty(),
         can_redo: !back.is_empty(),
+        done,
     }
 }
 

@@ -16,7 +16,8 @@ use stillwheel::session::job::Stage;
 
 const SCREENS: &str = "woilhepm/?";
 
-fn at_questions() -> State {
+/// The intake answered, chocks in: the first check is on the screen.
+pub fn at_questions() -> State {
     let mut state = console();
     intake(&mut state, true);
     state

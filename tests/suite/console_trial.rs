@@ -9,14 +9,8 @@ use stillwheel::session::field::Section;
 use stillwheel::session::fields::{FIELDS, of};
 use stillwheel::session::job::Stage;
 
-use crate::console_keys::{console, draw, intake, press, send};
-
-/// The wheel well made safe, so that nothing is locked; the first check is on the screen.
-fn at_questions() -> State {
-    let mut state = console();
-    intake(&mut state, true);
-    state
-}
+use crate::console_keys::{console, draw, press, send};
+use crate::console_screens::at_questions;
 
 #[test]
 fn cautions_and_what_is_taken_away_are_seen_in_the_smallest_window() {

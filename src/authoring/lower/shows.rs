@@ -8,7 +8,7 @@ use crate::base::dimension::Dimension;
 use crate::base::unit::Unit;
 use crate::diagnosis::check::{Shown, Shows};
 use crate::plant::aircraft::Aircraft;
-use crate::plant::observe::{OBSERVABLES, Observable};
+use crate::plant::observe::{Observable, readings_of};
 use crate::source::codes::checks as code;
 use crate::source::place::Place;
 use crate::source::problem::Problem;
@@ -77,26 +77,12 @@ fn dimension(observable: &Observable) -> Option<Dimension> {
     Unit::find(observable.unit).map(|unit| unit.dimension)
 }
 
-/// Every reading of an aircraft, by its full name.
-fn readings(aircraft: &Aircraft) -> impl Iterator<Item = (String, &'static Observable)> {
-    OBSERVABLES.iter().flat_map(move |row| {
-        let parts = aircraft
-            .parts
-            .iter()
-            .filter(|part| part.kind.name == row.kind);
-        let count = if row.each { usize::MAX } else { 1 };
-        parts
-            .take(count)
-            .map(move |part| (row.full_name(&part.id), row))
-    })
-}
-
 fn names(aircraft: &Aircraft) -> Vec<String> {
-    readings(aircraft).map(|(name, _)| name).collect()
+    readings_of(aircraft).map(|(name, ..)| name).collect()
 }
 
 fn named(name: &str, aircraft: &Aircraft) -> Option<&'static Observable> {
-    readings(aircraft)
-        .find(|(known, _)| known == name)
-        .map(|(_, row)| row)
+    readings_of(aircraft)
+        .find(|(known, ..)| known == name)
+        .map(|(_, row, _)| row)
 }

@@ -8,6 +8,7 @@ use crate::authoring::document;
 use crate::base::dimension::Dimension;
 use crate::base::quantity::{Quantity, QuantityError, plain_decimal};
 use crate::base::suggestion::nearest;
+use crate::base::unit::PSI;
 use crate::base::unit::Unit;
 use crate::cli::args::ParkingArguments;
 use crate::cli::{exit, output};
@@ -15,7 +16,7 @@ use crate::plant::aircraft::Aircraft;
 use crate::plant::error::PlantError;
 use crate::plant::handle::{Change, Handle};
 use crate::plant::parking::Parking;
-use crate::report::parking_text::{Described, PSI, pressure};
+use crate::report::parking_text::{Described, pressure};
 
 /// Everything that was typed, read.
 #[derive(Debug)]

@@ -1,5 +1,6 @@
 //! An old entry on its way to new words: its own question, what it says, what it takes.
 
+use crate::console::command::row_of;
 use crate::console::page::Page;
 use crate::console::state::State;
 use crate::report::log_text::words;
@@ -12,9 +13,7 @@ use crate::session::standing::standing;
 pub fn target(state: &State) -> Option<(usize, What)> {
     let typed = state.input.strip_prefix(':')?;
     let (word, rest) = typed.split_once(' ')?;
-    if !matches!(word, "change" | "c") {
-        return None;
-    }
+    row_of(&word.to_lowercase()).filter(|row| row.name == "change")?;
     let number: usize = rest.split_whitespace().next()?.parse().ok()?;
     let place = number.checked_sub(1)?;
     let stands = standing(state.job.entries()).entries;

@@ -9,11 +9,12 @@ use crate::diagnosis::check::{Check, Shown};
 use crate::diagnosis::evidence::Evidence;
 use crate::diagnosis::inference::{Belief, Inference, NoBelief};
 use crate::diagnosis::model::Model;
+use crate::diagnosis::reading::observable;
 use crate::diagnosis::situation::Situation;
 use crate::plant::aircraft::Aircraft;
 use crate::plant::error::PlantError;
 use crate::plant::handle::Change;
-use crate::plant::observe::{OBSERVABLES, Observable, Observed, Reading, Rounds};
+use crate::plant::observe::{Observable, Observed, Reading, Rounds};
 use crate::plant::parking::Parking;
 
 /// Compares every check that says what its readings show.
@@ -178,13 +179,9 @@ fn highest(chances: &[f64]) -> usize {
 
 /// Checks that are read by moving lever, pedals or pumps and take no pressure away.
 fn moving(model: &Model) -> impl Iterator<Item = usize> + '_ {
-    let reads = |check: &Check| {
-        let name = check.reads.as_deref()?;
-        OBSERVABLES.iter().find(|row| row.name == name)
-    };
     (0..model.checks.len()).filter(move |at| {
         let check = &model.checks[*at];
-        let moves = reads(check).is_some_and(Observable::moves_fluid);
+        let moves = observable(model, check).is_some_and(Observable::moves_fluid);
         moves && !check.takes_away.iter().any(|word| word.name == "pressure")
     })
 }

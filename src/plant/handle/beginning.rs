@@ -1,6 +1,7 @@
 //! How a parking begins: the brake is set, and the last pump stops with the store at some charge.
 
 use super::Handle;
+use crate::base::pressure::ATMOSPHERE;
 use crate::plant::error::PlantError;
 use crate::plant::kinds::accumulator;
 use crate::plant::physics::gas_charge::Wall;
@@ -61,7 +62,7 @@ impl Handle {
                     seconds: 1e9,
                     loss: 0.0,
                 };
-                let absolute = start.charge + piston.friction + 101_325.0;
+                let absolute = start.charge + piston.friction + ATMOSPHERE;
                 gas.temperature = temperature;
                 let path = gas.path(long_after);
                 gas.volume = path.volume_at(absolute, piston.least, piston.room).0;

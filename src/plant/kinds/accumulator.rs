@@ -4,6 +4,7 @@
 //! volume is left, whichever comes first. Seal friction and the lag of the gas are data.
 
 use crate::base::dimension::Dimension as D;
+use crate::base::pressure::ATMOSPHERE;
 use crate::plant::behaviour::Behaviour;
 use crate::plant::kind::{Kind, ParameterForm as F, PortType as P, given, port, usual};
 use crate::plant::levels::Drive;
@@ -42,9 +43,6 @@ struct Works;
 
 /// Share of the gas volume that no stroke takes: invented.
 const LEFT_BY_STROKE: f64 = 0.07;
-/// Standard atmosphere, Pa.
-const ATMOSPHERE: f64 = 101_325.0;
-
 impl Behaviour for Works {
     fn begin(&self, part: &View<'_>, memory: &mut Memory) {
         let room = room(part);

@@ -29,8 +29,6 @@ pub struct Rounds {
     pub half_hour: Handle,
     /// At the time asked for; half an hour where none is.
     pub now: Handle,
-    /// One hour on.
-    pub hour: Handle,
     /// Eight hours on.
     pub eight_hours: Handle,
     /// Hours after which the lever dropped by itself, within the eight.
@@ -51,7 +49,6 @@ impl Rounds {
             ten_minutes: plant.clone(),
             half_hour: plant.clone(),
             now: plant.clone(),
-            hour: plant.clone(),
             eight_hours: plant.clone(),
             dropped: None,
             pumps_on: plant.pumps_run(),
@@ -78,7 +75,7 @@ impl Rounds {
         let mut dropped = None;
         let mut kept = Vec::new();
         let now = hours.unwrap_or(READ_AT);
-        let mut times = vec![1.0 / 6.0, READ_AT, now, 1.0, 8.0];
+        let mut times = vec![1.0 / 6.0, READ_AT, now, 8.0];
         times.sort_by(f64::total_cmp);
         for time in &times {
             while time - plant.hours() > 1e-9 {
@@ -99,7 +96,6 @@ impl Rounds {
             ten_minutes: at(1.0 / 6.0),
             half_hour: at(READ_AT),
             now: at(now),
-            hour: at(1.0),
             eight_hours: at(8.0),
             dropped,
             pumps_on: fresh.pumps_run(),

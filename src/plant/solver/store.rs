@@ -1,10 +1,9 @@
 //! What a node holds: compressed fluid, air, brakes, a gas charge behind a piston.
 
+use crate::base::pressure::ATMOSPHERE;
 use crate::plant::physics::brake_stack::Stack;
 use crate::plant::physics::gas_charge::{GasCharge, Path, Wall};
 
-/// Standard atmosphere, Pa.
-const ATMOSPHERE: f64 = 101_325.0;
 /// Below this gauge pressure vapour and air open up, Pa; chosen by us, so that a cooling line
 /// stops near vacuum.
 const VAPOUR: f64 = -0.5e5;

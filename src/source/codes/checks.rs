@@ -22,7 +22,7 @@ codes! {
     CASE "C009" Error "a case names something that is not there"
         "A case names conditions with their values, checks with their answers (or `cannot`), and causes.";
     READS_ALONE "C010" Error "a check that takes a reading has no lines"
-        "Lines worked out from the plant are not available yet, so a check with `reads` also carries `lines` or `yes`.";
+        "Nothing is worked out from the plant while a tree is loaded, so a check with `reads` also carries `lines` or `yes`. Begin with `otherwise` alone; with `shows`, `tree derive` writes the other lines.";
     SHOWS "C011" Error "what a reading shows does not fit"
         "`shows` gives for each answer the readings of `reads` that lead to it: words as `readings` prints them, or stretches such as `up to 70 bar` of a number.";
     NO_SOURCE "M001" Warning "a figure has no source"

@@ -31,10 +31,12 @@ pub fn pause_card(job: &Job, job_name: &str, now: Stamp) -> Vec<String> {
         if job.chocked() { "IN" } else { "NOT IN" }
     ));
     lines.push(format!("Pressure       {}", pressure(job, now)));
-    let open = job.evidence_open();
-    if open > 0 {
-        lines.push(format!("Evidence       {open} still to write down"));
-    }
+    let (kept, all) = job.evidence_kept();
+    let open = match job.evidence_open() {
+        0 => String::new(),
+        open => format!(", {open} still to write down"),
+    };
+    lines.push(format!("Evidence       {kept} of {all} kept{open}"));
     lines.push(
         "On return      still true? Read old values again before you rely on them.".to_owned(),
     );

@@ -198,3 +198,17 @@ fn causes_that_no_check_tells_apart_are_named_with_their_common_share() {
     }
     assert!(words.contains("together"), "{words}");
 }
+
+#[test]
+fn what_the_smallest_top_line_leaves_out_is_one_key_away() {
+    let mut state = at_questions();
+    state.size = (40, 12);
+    assert!(!draw(&state, 40, 12).contains("evidence"));
+    press(&mut state, "p");
+    let mut seen = draw(&state, 40, 12);
+    for _ in 0..3 {
+        go(&mut state, Move::PageDown);
+        seen.push_str(&draw(&state, 40, 12));
+    }
+    assert!(seen.contains("0 of 7 kept"), "{seen}");
+}

@@ -3,6 +3,7 @@
 use crate::console::command::row_of;
 use crate::console::page::Page;
 use crate::console::state::State;
+use crate::diagnosis::reading::takes_readings;
 use crate::report::log_text::words;
 use crate::session::entry::What;
 use crate::session::fields::FIELDS;
@@ -56,7 +57,9 @@ fn takes(job: &Job, what: &What) -> Vec<String> {
             values.map(|(word, _)| word.clone()).collect()
         }
         What::Answer { check, .. } | What::Cannot { check, .. } => {
-            model.checks[*check].answers.clone()
+            let about = &model.checks[*check];
+            let reading = takes_readings(about).then(|| "a reading with its unit".to_owned());
+            about.answers.iter().cloned().chain(reading).collect()
         }
         _ => return Vec::new(),
     };

@@ -245,6 +245,9 @@ impl Inference {
     }
 
     /// Probability of some nodes, one product for each.
+    ///
+    /// A few checks can make a larger product than all of them where the order is chosen anew, so
+    /// the order of the product that is known to be small is taken.
     fn node_masses(&self, evidence: &Evidence, nodes: &[Node]) -> Result<Vec<f64>, NoBelief> {
         let answered: Vec<usize> = (0..self.model.checks.len())
             .filter(|check| matches!(evidence.replies[*check], Reply::Answered(_)))
@@ -257,10 +260,11 @@ impl Inference {
         );
         let variables = self.variables(evidence);
         let mut workshop = Workshop::new(&self.model.tree);
+        let order = self.all_checks.as_ref().map_or(Vec::new(), Engine::order);
         let mut chances = Vec::with_capacity(nodes.len());
         for node in nodes {
             partitions.push(Partition::of_node(*node));
-            let engine = workshop.engine(&partitions, BUDGET)?;
+            let engine = workshop.engine_after(&partitions, &order, BUDGET)?;
             let weights = self.weights(&engine, evidence, variables.clone(), &answered);
             let sweep = engine.ask(&weights);
             let last = sweep.outcomes.last().and_then(|o| o.first());

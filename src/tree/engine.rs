@@ -47,6 +47,16 @@ impl<'a> Workshop<'a> {
         partitions: &[Partition],
         budget: usize,
     ) -> Result<Engine, OverBudget> {
+        self.engine_after(partitions, &[], budget)
+    }
+
+    /// The same, with some variables asked first, in the order of [`Engine::order`].
+    pub fn engine_after(
+        &mut self,
+        partitions: &[Partition],
+        first: &[usize],
+        budget: usize,
+    ) -> Result<Engine, OverBudget> {
         let functions: Vec<Function> = partitions
             .iter()
             .map(|partition| self.diagrams.partition(self.tree, partition, &self.gates))
@@ -55,7 +65,8 @@ impl<'a> Workshop<'a> {
             return Err(OverBudget { budget });
         }
         let variables = self.tree.events.len() + self.tree.conditions.len();
-        let layered = Builder::new(&mut self.diagrams, &functions, variables).build(budget)?;
+        let layered =
+            Builder::new(&mut self.diagrams, &functions, variables).build_after(first, budget)?;
         if self.diagrams.is_full() {
             return Err(OverBudget { budget });
         }
@@ -70,6 +81,11 @@ impl Engine {
     /// States of the product: the measure of how hard the tree is.
     pub fn states(&self) -> usize {
         self.layered.states
+    }
+
+    /// The variables in the order in which the product asks them.
+    pub fn order(&self) -> Vec<usize> {
+        self.layered.layers.iter().map(|l| l.variable).collect()
     }
 
     /// Weights under which every outcome of every partition counts alike.

@@ -71,7 +71,7 @@ pub struct Builder<'a> {
 }
 
 /// How many variables are tried on the true width of the next layer, best by proxy first.
-const CANDIDATES: usize = 64;
+const CANDIDATES: usize = 32;
 
 impl<'a> Builder<'a> {
     /// Starts from the functions of all partitions.
@@ -99,8 +99,14 @@ impl<'a> Builder<'a> {
         builder
     }
 
-    /// Builds until every variable that matters was asked.
-    pub fn build(mut self, budget: usize) -> Result<Layered, OverBudget> {
+    /// Builds until every variable that matters was asked, choosing each by the next width.
+    pub fn build(self, budget: usize) -> Result<Layered, OverBudget> {
+        self.build_after(&[], budget)
+    }
+
+    /// The same, with the variables of `first` asked first and in their order. Of a part of the
+    /// partitions, the order of the whole product makes no more states than the whole had.
+    pub fn build_after(mut self, first: &[usize], budget: usize) -> Result<Layered, OverBudget> {
         let start = self.states.first().cloned().unwrap_or_default();
         let (root, root_label) = self.settle(&start);
         self.states = vec![root];
@@ -109,8 +115,15 @@ impl<'a> Builder<'a> {
         let mut waiting: Vec<usize> = (0..self.users.len())
             .filter(|variable| !self.users[*variable].is_empty())
             .collect();
+        let mut first = first.iter();
         while !waiting.is_empty() {
-            let at = self.choose_variable(&waiting);
+            let at = match first.next() {
+                Some(variable) => match waiting.binary_search(variable) {
+                    Ok(at) => at,
+                    Err(_) => continue,
+                },
+                None => self.choose_variable(&waiting),
+            };
             let variable = waiting.remove(at);
             layers.push(self.layer(variable));
             states += self.states.len();

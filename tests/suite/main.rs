@@ -16,6 +16,7 @@ mod brute_force;
 mod console_keys;
 mod console_screens;
 mod console_trial;
+mod crept_tree;
 mod demo_plant;
 mod diagnosis_rules;
 mod document_example;

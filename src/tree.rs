@@ -4,8 +4,10 @@
 //! [`fault_tree::FaultTree`] has no cycle, and every node in it exists.
 
 pub mod diagram;
+mod digest;
 pub mod engine;
 pub mod fault_tree;
+mod frontier;
 pub mod layers;
 pub mod node;
 pub mod partition;

@@ -9,6 +9,9 @@ use super::fault_tree::FaultTree;
 use super::node::{Node, Operator};
 use super::partition::Partition;
 
+/// Children on their way into the store.
+type Children = smallvec::SmallVec<[Function; 4]>;
+
 /// A function in the store.
 pub type Function = u32;
 
@@ -24,12 +27,24 @@ pub const TRUE: Function = 1;
 /// the same answer on every machine.
 const MOST_FUNCTIONS: usize = 500_000;
 
+/// An inner function: the variable it asks first, and where its children stand.
+#[derive(Debug, Clone, Copy)]
+struct Inner {
+    variable: u32,
+    first: u32,
+}
+
 /// The store of all functions of one tree.
 #[derive(Debug, Default)]
 pub struct Diagrams {
-    /// Variable and children of every inner function; function `LEAVES + i` is entry `i`.
-    nodes: Vec<(u32, Box<[Function]>)>,
-    unique: HashMap<(u32, Box<[Function]>), Function>,
+    /// Every inner function; function `LEAVES + i` is entry `i`.
+    nodes: Vec<Inner>,
+    /// The children of all inner functions, one function after the other.
+    children: Vec<Function>,
+    /// Functions of variables with two values, by variable and children.
+    pairs: HashMap<(u32, Function, Function), Function>,
+    /// The same for other variables.
+    wider: HashMap<(u32, Box<[Function]>), Function>,
     choices: HashMap<(Function, Function, Function), Function>,
     fixed: HashMap<(Function, u32, u32), Function>,
     /// Whether the store gave up; its functions mean nothing then.
@@ -110,36 +125,54 @@ impl Diagrams {
         let mut variables = std::collections::BTreeSet::new();
         let mut open = vec![function];
         while let Some(function) = open.pop() {
-            if let (true, Some((variable, children))) =
-                (seen.insert(function), self.inner(function))
-            {
-                variables.insert(*variable as usize);
-                open.extend(children.iter().copied());
+            if let (true, Some(inner)) = (seen.insert(function), self.inner(function)) {
+                variables.insert(inner.variable as usize);
+                open.extend_from_slice(self.children(inner));
             }
         }
         variables.into_iter().collect()
     }
 
-    fn inner(&self, function: Function) -> Option<&(u32, Box<[Function]>)> {
+    fn inner(&self, function: Function) -> Option<Inner> {
         let index = function.checked_sub(LEAVES)?;
-        self.nodes.get(index as usize)
+        self.nodes.get(index as usize).copied()
+    }
+
+    /// One child for each value of the variable of a function.
+    fn children(&self, inner: Inner) -> &[Function] {
+        let first = inner.first as usize;
+        &self.children[first..first + self.arity(inner.variable as usize)]
+    }
+
+    /// The variable a function asks first, and one child for each of its values; `None` for a leaf.
+    pub fn asks(&self, function: Function) -> Option<(usize, &[Function])> {
+        let inner = self.inner(function)?;
+        Some((inner.variable as usize, self.children(inner)))
     }
 
     fn rank_of(&self, function: Function) -> u32 {
         self.inner(function)
-            .and_then(|(variable, _)| self.rank.get(*variable as usize))
+            .and_then(|inner| self.rank.get(inner.variable as usize))
             .copied()
             .unwrap_or(u32::MAX)
     }
 
-    fn make(&mut self, variable: u32, children: Box<[Function]>) -> Function {
-        if let [first, rest @ ..] = &*children
+    /// The function that asks a variable and goes on with a child for each of its values.
+    fn make(&mut self, variable: u32, children: &[Function]) -> Function {
+        if let [first, rest @ ..] = children
             && rest.iter().all(|child| child == first)
         {
             return *first;
         }
-        let key = (variable, children);
-        if let Some(&known) = self.unique.get(&key) {
+        let pair = match children {
+            [a, b] => Some((variable, *a, *b)),
+            _ => None,
+        };
+        let known = match pair {
+            Some(pair) => self.pairs.get(&pair),
+            None => self.wider.get(&(variable, children.into())),
+        };
+        if let Some(&known) = known {
             return known;
         }
         if self.nodes.len() >= MOST_FUNCTIONS {
@@ -147,17 +180,22 @@ impl Diagrams {
             return FALSE;
         }
         let function = LEAVES + u32::try_from(self.nodes.len()).unwrap_or(u32::MAX - LEAVES);
-        self.nodes.push(key.clone());
-        self.unique.insert(key, function);
+        let first = u32::try_from(self.children.len()).unwrap_or(u32::MAX);
+        self.nodes.push(Inner { variable, first });
+        self.children.extend_from_slice(children);
+        match pair {
+            Some(pair) => self.pairs.insert(pair, function),
+            None => self.wider.insert((variable, children.into()), function),
+        };
         function
     }
 
     /// True exactly where the variable has the value.
     pub fn is_value(&mut self, variable: usize, value: usize) -> Function {
-        let children = (0..self.arity(variable))
+        let children: Children = (0..self.arity(variable))
             .map(|v| if v == value { TRUE } else { FALSE })
             .collect();
-        self.make(u32::try_from(variable).unwrap_or(u32::MAX), children)
+        self.make(u32::try_from(variable).unwrap_or(u32::MAX), &children)
     }
 
     /// Where `test` is true the function `then`, elsewhere the function `otherwise`.
@@ -187,15 +225,15 @@ impl Diagrams {
             .into_iter()
             .min_by_key(|f| self.rank_of(*f))
             .unwrap_or(test);
-        let variable = self.inner(top).map_or(0, |(variable, _)| *variable);
-        let children = (0..self.arity(variable as usize))
+        let variable = self.inner(top).map_or(0, |inner| inner.variable);
+        let children: Children = (0..self.arity(variable as usize))
             .map(|value| {
                 let value = u32::try_from(value).unwrap_or(u32::MAX);
                 let [a, b, c] = [test, then, otherwise].map(|f| self.top_child(f, variable, value));
                 self.choose(a, b, c)
             })
             .collect();
-        let made = self.make(variable, children);
+        let made = self.make(variable, &children);
         self.choices.insert(key, made);
         made
     }
@@ -203,8 +241,9 @@ impl Diagrams {
     /// The child of a function if it asks for this variable first, else the function itself.
     fn top_child(&self, function: Function, variable: u32, value: u32) -> Function {
         match self.inner(function) {
-            Some((asked, children)) if *asked == variable => {
-                children.get(value as usize).copied().unwrap_or(function)
+            Some(inner) if inner.variable == variable => {
+                let child = self.children(inner).get(value as usize);
+                child.copied().unwrap_or(function)
             }
             _ => function,
         }
@@ -233,17 +272,17 @@ impl Diagrams {
         if let Some(&known) = self.fixed.get(&key) {
             return known;
         }
-        let Some((asked, children)) = self.inner(function).cloned() else {
+        let Some(inner) = self.inner(function) else {
             return function;
         };
         if self.full {
             return FALSE;
         }
-        let children = children
-            .iter()
-            .map(|child| self.fix_below(*child, variable, value, rank))
-            .collect();
-        let made = self.make(asked, children);
+        let mut children = Children::from_slice(self.children(inner));
+        for child in &mut children {
+            *child = self.fix_below(*child, variable, value, rank);
+        }
+        let made = self.make(inner.variable, &children);
         self.fixed.insert(key, made);
         made
     }

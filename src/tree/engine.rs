@@ -11,6 +11,9 @@ pub const SHIPPED_BUDGET: usize = 20_000;
 /// States after which a tree is refused, or compiled for the answered checks alone.
 pub const BUDGET: usize = 300_000;
 
+/// How many variables are tried on the true width of the next layer, in one search and the next.
+const CANDIDATES: [usize; 3] = [32, 64, 128];
+
 /// The functions of a tree, from which products for any set of partitions are built.
 #[derive(Debug)]
 pub struct Workshop<'a> {
@@ -64,9 +67,7 @@ impl<'a> Workshop<'a> {
         if self.diagrams.is_full() {
             return Err(OverBudget { budget });
         }
-        let variables = self.tree.events.len() + self.tree.conditions.len();
-        let layered =
-            Builder::new(&mut self.diagrams, &functions, variables).build_after(first, budget)?;
+        let layered = self.layered(&functions, first, budget)?;
         if self.diagrams.is_full() {
             return Err(OverBudget { budget });
         }
@@ -74,6 +75,30 @@ impl<'a> Workshop<'a> {
             layered,
             outcomes: partitions.iter().map(Partition::outcomes).collect(),
         })
+    }
+
+    /// The product in the first order that keeps it small, else in the order of the first search.
+    ///
+    /// No one rule finds a small product for every tree, and a search that fails costs little
+    /// because it ends at the budget of a shipped tree.
+    fn layered(
+        &mut self,
+        functions: &[Function],
+        first: &[usize],
+        budget: usize,
+    ) -> Result<Layered, OverBudget> {
+        let variables = self.tree.events.len() + self.tree.conditions.len();
+        let mut search = |candidates, budget| {
+            Builder::new(&mut self.diagrams, functions, variables)
+                .trying(candidates)
+                .build_after(first, budget)
+        };
+        for candidates in CANDIDATES {
+            if let Ok(layered) = search(candidates, budget.min(SHIPPED_BUDGET)) {
+                return Ok(layered);
+            }
+        }
+        search(CANDIDATES[0], budget)
     }
 }
 

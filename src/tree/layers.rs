@@ -8,9 +8,8 @@
 use rustc_hash::FxHashMap as HashMap;
 
 use super::diagram::{Diagrams, Function};
-
-/// What is left of each undecided partition: its place and its function.
-type Tuple = Box<[(u32, Function)]>;
+use super::digest::Digests;
+use super::frontier::{Frontier, Turn, hash};
 
 /// Outcomes decided on an edge: place of the partition, outcome.
 pub type Label = Box<[(u32, u32)]>;
@@ -59,57 +58,55 @@ pub struct OverBudget {
 /// Builds the product layer by layer, choosing the variable that keeps the next layer small.
 pub struct Builder<'a> {
     diagrams: &'a mut Diagrams,
-    /// The partitions each variable matters to.
-    users: Vec<Vec<u32>>,
+    digests: Digests,
+    /// The partitions each variable matters to, in ascending order.
+    users: Vec<Vec<usize>>,
     labels: Vec<Label>,
     label_ids: HashMap<Label, u32>,
-    states: Vec<Tuple>,
-    state_ids: HashMap<Tuple, u32>,
+    frontier: Frontier,
     /// Undecided partitions that have lost a variable already.
     opened: Vec<bool>,
     left: Vec<usize>,
+    /// How many variables are tried on the true width of the next layer, best by proxy first.
+    candidates: usize,
 }
-
-/// How many variables are tried on the true width of the next layer, best by proxy first.
-const CANDIDATES: usize = 32;
 
 impl<'a> Builder<'a> {
     /// Starts from the functions of all partitions.
     pub fn new(diagrams: &'a mut Diagrams, functions: &[Function], variables: usize) -> Self {
         let mut users = vec![Vec::new(); variables];
         let mut left = vec![0; functions.len()];
-        for (place, function) in (0u32..).zip(functions) {
+        for (place, function) in functions.iter().enumerate() {
             for variable in diagrams.support(*function) {
                 users[variable].push(place);
-                left[place as usize] += 1;
+                left[place] += 1;
             }
         }
-        let mut builder = Self {
+        Self {
             diagrams,
+            digests: Digests::default(),
             users,
             labels: vec![Label::default()],
             label_ids: std::iter::once((Label::default(), 0)).collect(),
-            states: Vec::new(),
-            state_ids: HashMap::default(),
+            frontier: Frontier::of(functions),
             opened: vec![false; functions.len()],
             left,
-        };
-        let all: Vec<(u32, Function)> = (0u32..).zip(functions.iter().copied()).collect();
-        builder.states = vec![all.into_boxed_slice()];
-        builder
+            candidates: usize::MAX,
+        }
     }
 
-    /// Builds until every variable that matters was asked, choosing each by the next width.
-    pub fn build(self, budget: usize) -> Result<Layered, OverBudget> {
-        self.build_after(&[], budget)
+    /// Tries only so many variables on the true width of each next layer.
+    #[must_use]
+    pub fn trying(mut self, candidates: usize) -> Self {
+        self.candidates = candidates;
+        self
     }
 
-    /// The same, with the variables of `first` asked first and in their order. Of a part of the
-    /// partitions, the order of the whole product makes no more states than the whole had.
+    /// Builds until every variable that matters was asked: those of `first` in their order, then
+    /// each as the next width tells. Of a part of the partitions, the order of the whole product
+    /// makes no more states than the whole had.
     pub fn build_after(mut self, first: &[usize], budget: usize) -> Result<Layered, OverBudget> {
-        let start = self.states.first().cloned().unwrap_or_default();
-        let (root, root_label) = self.settle(&start);
-        self.states = vec![root];
+        let root_label = self.settle_root();
         let mut layers = Vec::new();
         let mut states = 1;
         let mut waiting: Vec<usize> = (0..self.users.len())
@@ -126,7 +123,7 @@ impl<'a> Builder<'a> {
             };
             let variable = waiting.remove(at);
             layers.push(self.layer(variable));
-            states += self.states.len();
+            states += self.frontier.len();
             if states > budget {
                 return Err(OverBudget { budget });
             }
@@ -139,25 +136,17 @@ impl<'a> Builder<'a> {
         })
     }
 
-    /// Takes decided partitions out of a tuple and gives the label they make.
-    fn settle(&mut self, tuple: &[(u32, Function)]) -> (Tuple, u32) {
-        let mut decided = Vec::new();
-        let mut open = Vec::with_capacity(tuple.len());
-        for &(place, function) in tuple {
-            match Diagrams::leaf(function) {
-                Some(outcome) => decided.push((place, outcome)),
-                None => open.push((place, function)),
-            }
-        }
-        let label = if decided.is_empty() {
-            0
-        } else {
-            self.label(decided.into_boxed_slice())
-        };
-        (open.into_boxed_slice(), label)
+    /// Takes the partitions out that are decided before any variable is known.
+    fn settle_root(&mut self) -> u32 {
+        let decided = self.frontier.settle_first();
+        self.label(decided)
     }
 
-    fn label(&mut self, label: Label) -> u32 {
+    fn label(&mut self, decided: Vec<(u32, u32)>) -> u32 {
+        if decided.is_empty() {
+            return 0;
+        }
+        let label = decided.into_boxed_slice();
         if let Some(&id) = self.label_ids.get(&label) {
             return id;
         }
@@ -167,51 +156,86 @@ impl<'a> Builder<'a> {
         id
     }
 
-    /// The tuple that is left once a variable is known; only its users change.
-    fn fix(&mut self, state: &Tuple, variable: usize, value: usize) -> Vec<(u32, Function)> {
-        let users = &self.users[variable];
-        let mut next = state.to_vec();
-        for (place, function) in &mut next {
-            if users.binary_search(place).is_ok() {
-                *function = self.diagrams.fix(*function, variable, value);
+    /// What a variable does to the hashes of the states, without forming what it leaves.
+    fn counted(&mut self, variable: usize) -> Vec<Turn> {
+        let arity = self.diagrams.arity(variable);
+        let mut turns = Vec::with_capacity(self.users[variable].len());
+        for &place in &self.users[variable] {
+            let functions = self.frontier.functions(place);
+            let mut changes = Vec::with_capacity(functions.len() * arity);
+            for &function in functions {
+                let old = hash(place, self.digests.whole(self.diagrams, function));
+                let left = self.digests.left(self.diagrams, function, variable);
+                changes.extend((0..arity).map(|value| match left {
+                    Some(left) => hash(place, left[value]).wrapping_sub(old),
+                    None => 0,
+                }));
             }
+            turns.push(Turn {
+                place,
+                changes,
+                becomes: Vec::new(),
+            });
         }
-        next
+        turns
+    }
+
+    /// What every function of the frontier that a variable matters to becomes, for each value.
+    fn turns(&mut self, variable: usize) -> Vec<Turn> {
+        let arity = self.diagrams.arity(variable);
+        let mut turns = Vec::with_capacity(self.users[variable].len());
+        for &place in &self.users[variable] {
+            let functions = self.frontier.functions(place);
+            let mut becomes = Vec::with_capacity(functions.len() * arity);
+            let mut changes = Vec::with_capacity(functions.len() * arity);
+            for &function in functions {
+                let old = hash(place, self.digests.whole(self.diagrams, function));
+                for value in 0..arity {
+                    let new = match Diagrams::leaf(function) {
+                        Some(_) => function,
+                        None => self.diagrams.fix(function, variable, value),
+                    };
+                    let digest = self.digests.whole(self.diagrams, new);
+                    becomes.push(new);
+                    changes.push(hash(place, digest).wrapping_sub(old));
+                }
+            }
+            turns.push(Turn {
+                place,
+                changes,
+                becomes,
+            });
+        }
+        turns
     }
 
     /// Asks one variable in every state of the present layer.
     fn layer(&mut self, variable: usize) -> Layer {
         let arity = self.diagrams.arity(variable);
-        let present = std::mem::take(&mut self.states);
-        self.state_ids.clear();
-        let mut edges = Vec::with_capacity(present.len() * arity);
-        for state in &present {
+        let turns = self.turns(variable);
+        let mut next = self.frontier.empty();
+        let mut edges = Vec::with_capacity(self.frontier.len() * arity);
+        let mut decided = Vec::new();
+        for state in 0..self.frontier.len() {
             for value in 0..arity {
-                let next = self.fix(state, variable, value);
-                let (tuple, label) = self.settle(&next);
-                let target = self.state(tuple);
+                let target =
+                    self.frontier
+                        .step(state, &turns, (value, arity), &mut next, &mut decided);
+                let label = self.label(std::mem::take(&mut decided));
                 edges.push(Edge { target, label });
             }
         }
         for &user in &self.users[variable] {
-            self.opened[user as usize] = true;
-            self.left[user as usize] -= 1;
+            self.opened[user] = true;
+            self.left[user] -= 1;
         }
+        next.finish();
+        self.frontier = next;
         Layer {
             variable,
             arity,
             edges,
         }
-    }
-
-    fn state(&mut self, tuple: Tuple) -> u32 {
-        if let Some(&id) = self.state_ids.get(&tuple) {
-            return id;
-        }
-        let id = u32::try_from(self.states.len()).unwrap_or(u32::MAX);
-        self.states.push(tuple.clone());
-        self.state_ids.insert(tuple, id);
-        id
     }
 
     /// The place in `waiting` of the variable that makes the smallest next layer.
@@ -224,18 +248,22 @@ impl<'a> Builder<'a> {
             .map(|(at, variable)| (self.proxy(*variable), at))
             .collect();
         ranked.sort_unstable();
-        ranked.truncate(CANDIDATES);
+        ranked.truncate(self.candidates);
         if let [(_, only)] = ranked[..] {
             return only;
         }
         let mut best = (usize::MAX, 0);
         for (_, at) in ranked {
-            let width = self.width_after(waiting[at], best.0);
+            let variable = waiting[at];
+            let turns = self.counted(variable);
+            let width = self
+                .frontier
+                .width_after(&turns, self.diagrams.arity(variable), best.0);
             if width < best.0 {
                 best = (width, at);
             }
             // A layer that does not grow is good enough; looking on costs more than it saves.
-            if width <= self.states.len() {
+            if width <= self.frontier.len() {
                 break;
             }
         }
@@ -244,30 +272,11 @@ impl<'a> Builder<'a> {
 
     /// Partitions the variable opens, less those it closes: small is good.
     fn proxy(&self, variable: usize) -> i64 {
-        let score = |user: &u32| match (self.opened[*user as usize], self.left[*user as usize]) {
+        let score = |user: &usize| match (self.opened[*user], self.left[*user]) {
             (_, 1) => -2,
             (true, _) => -1,
             (false, left) => 4 + i64::try_from(left).unwrap_or(i64::MAX / 2).min(64),
         };
         self.users[variable].iter().map(score).sum()
-    }
-
-    /// States of the next layer if this variable is asked; stops counting at `enough`.
-    fn width_after(&mut self, variable: usize, enough: usize) -> usize {
-        let present = std::mem::take(&mut self.states);
-        let mut next: rustc_hash::FxHashSet<Vec<(u32, Function)>> =
-            rustc_hash::FxHashSet::default();
-        'states: for state in &present {
-            for value in 0..self.diagrams.arity(variable) {
-                let mut tuple = self.fix(state, variable, value);
-                tuple.retain(|(_, function)| Diagrams::leaf(*function).is_none());
-                next.insert(tuple);
-                if next.len() >= enough {
-                    break 'states;
-                }
-            }
-        }
-        self.states = present;
-        next.len()
     }
 }

@@ -45,6 +45,20 @@ pub enum NoBelief {
     OverBudget(#[from] OverBudget),
 }
 
+/// Probability of each basic event under the report alone; `None` where it cannot be.
+///
+/// No check takes part, so the product is that of the top and costs next to nothing.
+pub fn shares_of_report(model: &Model) -> Option<Vec<f64>> {
+    let engine = Workshop::new(&model.tree)
+        .engine(&[Partition::of_node(model.tree.top)], BUDGET)
+        .ok()?;
+    let mut weights = engine.open_weights(variable_weights(&model.tree, &model.priors.events));
+    weights.outcomes[0][1] = model.priors.unlisted;
+    let sweep = engine.ask(&weights);
+    let events = sweep.variables.iter().take(model.tree.events.len());
+    (sweep.total > 0.0).then(|| events.map(|masses| masses[1] / sweep.total).collect())
+}
+
 impl Inference {
     /// Compiles a model for all its checks, or notes that this is over budget.
     pub fn new(model: Arc<Model>) -> Self {

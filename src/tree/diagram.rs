@@ -150,6 +150,12 @@ impl Diagrams {
         Some((inner.variable as usize, self.children(inner)))
     }
 
+    /// Whether a function asks only for variables that come after this one, or for none.
+    pub fn stands_below(&self, function: Function, variable: usize) -> bool {
+        let rank = self.rank.get(variable).copied().unwrap_or(u32::MAX);
+        self.rank_of(function) > rank
+    }
+
     fn rank_of(&self, function: Function) -> u32 {
         self.inner(function)
             .and_then(|inner| self.rank.get(inner.variable as usize))

@@ -3,26 +3,29 @@
 //! Looking for a good order of the variables asks thousands of times how many different functions
 //! would be left. Forming them only to count them would cost more than all the rest, so they are
 //! counted by digest. The digest is the function's multilinear polynomial at a point drawn once
-//! for all, with the arithmetic of 64-bit words; one sweep gives it for a function and for all
-//! that is left of it after any one variable. (Equality of functions by evaluation at a random
+//! for all, with the arithmetic of 64-bit words; it is worked out for what would be left as well as
+//! for what is there. (Equality of functions by evaluation at a random
 //! point: Blum, Chandra and Wegman, Information Processing Letters 10 (1980), from memory.)
 //! Two functions of one digest would count as one: a worse order, never a wrong probability.
 
-use rustc_hash::FxHashMap as HashMap;
+use rustc_hash::{FxHashMap as HashMap, FxHashSet as HashSet};
 
 use super::diagram::{Diagrams, Function};
 
 /// The digest of a decided partition, which leaves the state.
 pub const DECIDED: u64 = 0;
 
+/// One digest for each value of a variable.
+pub type Values = smallvec::SmallVec<[u64; 2]>;
+
 /// Digests of functions of one store.
 #[derive(Default)]
 pub struct Digests {
     whole: HashMap<Function, u64>,
     /// What is left of a function once a variable is known: one digest for each value.
-    left: HashMap<(Function, usize), Box<[u64]>>,
-    /// Functions whose entries in `left` are there.
-    swept: rustc_hash::FxHashSet<Function>,
+    left: HashMap<(Function, u32), Values>,
+    /// Digests of the leaves met.
+    leaves: HashSet<u64>,
 }
 
 /// The finaliser of the generator "`SplitMix64`" (Steele, Lea and Flood, OOPSLA 2014; constants
@@ -59,7 +62,9 @@ impl Digests {
 
     fn polynomial(&mut self, diagrams: &Diagrams, function: Function) -> u64 {
         if let Some(outcome) = Diagrams::leaf(function) {
-            return of_leaf(outcome);
+            let digest = of_leaf(outcome);
+            self.leaves.insert(digest);
+            return digest;
         }
         if let Some(&known) = self.whole.get(&function) {
             return known;
@@ -76,57 +81,51 @@ impl Digests {
         sum
     }
 
-    /// Digests of what is left of a function once a variable is known, one for each value; `None`
-    /// where the function does not depend on the variable.
-    pub fn left(
-        &mut self,
-        diagrams: &Diagrams,
-        function: Function,
-        variable: usize,
-    ) -> Option<&[u64]> {
-        if Diagrams::leaf(function).is_none() && self.swept.insert(function) {
-            self.sweep(diagrams, function);
+    /// The digests of what is left of a function once a variable is known, one for each value.
+    ///
+    /// Complexity: linear in the part of the function that stands above the variable, once.
+    pub fn left(&mut self, diagrams: &Diagrams, function: Function, variable: usize) -> Values {
+        if Diagrams::leaf(function).is_some() {
+            return smallvec::smallvec![DECIDED; diagrams.arity(variable)];
         }
-        self.left.get(&(function, variable)).map(AsRef::as_ref)
+        let mut left = self.left_below(diagrams, function, variable);
+        for digest in &mut left {
+            if self.leaves.contains(digest) {
+                *digest = DECIDED;
+            }
+        }
+        left
     }
 
-    /// Fills `left` for one function and all its variables. Complexity: linear in the function.
-    fn sweep(&mut self, diagrams: &Diagrams, function: Function) {
-        let whole = self.polynomial(diagrams, function);
-        // A function is made after its children, so from the highest number down every function
-        // comes after all that lead to it.
-        let mut open = std::collections::BTreeMap::from([(function, 1u64)]);
-        let mut leaves = rustc_hash::FxHashSet::default();
-        let mut masses: std::collections::BTreeMap<usize, Vec<u64>> =
-            std::collections::BTreeMap::new();
-        while let Some((function, reach)) = open.pop_last() {
-            let Some((variable, children)) = diagrams.asks(function) else {
-                leaves.insert(self.polynomial(diagrams, function));
-                continue;
-            };
-            let own = reach.wrapping_mul(self.polynomial(diagrams, function));
-            let masses = masses
-                .entry(variable)
-                .or_insert_with(|| vec![whole; children.len()]);
-            for (value, child) in children.iter().enumerate() {
-                let part = self.polynomial(diagrams, *child);
-                masses[value] = masses[value]
-                    .wrapping_add(reach.wrapping_mul(part))
-                    .wrapping_sub(own);
-                let step = weight(variable, value, children.len());
-                let reached = open.entry(*child).or_insert(0);
-                *reached = reached.wrapping_add(reach.wrapping_mul(step));
+    fn left_below(&mut self, diagrams: &Diagrams, function: Function, variable: usize) -> Values {
+        let arity = diagrams.arity(variable);
+        let children = match diagrams.asks(function) {
+            Some((asked, children)) if asked == variable => {
+                let values = children.iter();
+                return values
+                    .map(|child| self.polynomial(diagrams, *child))
+                    .collect();
+            }
+            Some((_, children)) if !diagrams.stands_below(function, variable) => children,
+            _ => return smallvec::smallvec![self.polynomial(diagrams, function); arity],
+        };
+        let key = (function, u32::try_from(variable).unwrap_or(u32::MAX));
+        if let Some(known) = self.left.get(&key) {
+            return known.clone();
+        }
+        let asked = diagrams.asks(function).map_or(0, |(asked, _)| asked);
+        let mut sums: Values = smallvec::smallvec![0; arity];
+        for (way, child) in children.iter().enumerate() {
+            let weight = weight(asked, way, children.len());
+            for (sum, part) in sums
+                .iter_mut()
+                .zip(self.left_below(diagrams, *child, variable))
+            {
+                *sum = sum.wrapping_add(weight.wrapping_mul(part));
             }
         }
-        for (variable, mut masses) in masses {
-            for mass in &mut masses {
-                if leaves.contains(mass) {
-                    *mass = DECIDED;
-                }
-            }
-            self.left
-                .insert((function, variable), masses.into_boxed_slice());
-        }
+        self.left.insert(key, sums.clone());
+        sums
     }
 }
 
@@ -184,7 +183,7 @@ mod tests {
                     let formed = diagrams.fix(function, variable, value);
                     let whole = digests.whole(&diagrams, formed);
                     let left = digests.left(&diagrams, function, variable);
-                    assert_eq!(left.map(|left| left[value]), Some(whole));
+                    assert_eq!(left[value], whole);
                     told.insert((formed, whole));
                 }
             }

@@ -166,10 +166,7 @@ impl<'a> Builder<'a> {
             for &function in functions {
                 let old = hash(place, self.digests.whole(self.diagrams, function));
                 let left = self.digests.left(self.diagrams, function, variable);
-                changes.extend((0..arity).map(|value| match left {
-                    Some(left) => hash(place, left[value]).wrapping_sub(old),
-                    None => 0,
-                }));
+                changes.extend(left.iter().map(|new| hash(place, *new).wrapping_sub(old)));
             }
             turns.push(Turn {
                 place,

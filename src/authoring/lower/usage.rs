@@ -1,12 +1,9 @@
 //! What only the whole tree shows: unused events, paths without a cause, shares that come out
 //! wrong, and what a release will ask for.
 
-use std::sync::Arc;
-
 use super::located::Located;
 use crate::diagnosis::cause::{Part, Remedy};
-use crate::diagnosis::evidence::Evidence;
-use crate::diagnosis::inference::Inference;
+use crate::diagnosis::inference::shares_of_report;
 use crate::diagnosis::model::Model;
 use crate::plant::practice::hazard::Hazard;
 use crate::source::codes::{checks, tree as code};
@@ -104,16 +101,15 @@ pub fn needs_a_cause(tree: &FaultTree, top: Place) -> Option<Problem> {
 }
 
 /// Warnings about shares, worked out by the engine with the report alone.
-pub fn shares(model: &Arc<Model>, events: &[Located<'_>], problems: &mut Vec<Problem>) {
-    let inference = Inference::new(Arc::clone(model));
-    let Ok(belief) = inference.believe(&Evidence::report_only(model)) else {
+pub fn shares(model: &Model, events: &[Located<'_>], problems: &mut Vec<Problem>) {
+    let Some(shares) = shares_of_report(model) else {
         return;
     };
     for (at, event) in model.tree.events.iter().enumerate() {
         if model.causes[at].part != Part::Cause {
             continue;
         }
-        let exact = belief.events[at];
+        let exact = shares[at];
         if exact > LEADS_TOO_FAR {
             let message = format!("`{}` stands at {exact:.3} before any check", event.id);
             let problem = Problem::new(code::LEADS_TOO_FAR, events[at].place(), message);

@@ -1,5 +1,7 @@
 //! One observation: its words, its answer lines, what it costs and what it takes away.
 
+use crate::base::unit::Unit;
+use crate::plant::observe::{Observed, Reading};
 use crate::plant::practice::Word;
 use crate::plant::practice::hazard::Hazard;
 use crate::plant::state::Needs;
@@ -66,13 +68,36 @@ pub struct Shows {
     pub reading: Shown,
 }
 
+/// The word for an instrument that shows nothing.
+pub const NOTHING: &str = "nothing";
+
 /// What a reading must be.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Shown {
-    /// This word.
+    /// This word, as the reading or as one of the parts it names, or as its first words;
+    /// [`NOTHING`] for no reading at all.
     Word(String),
     /// From the first to below the second, in SI units.
     Between(f64, f64),
+}
+
+impl Shown {
+    /// Whether a reading is this one.
+    pub fn fits(&self, observed: &Observed) -> bool {
+        match (&observed.reading, self) {
+            (Reading::Word(read), Self::Word(wanted)) => {
+                let begins = read.strip_prefix(wanted.as_str());
+                let whole_words = begins.is_some_and(|rest| rest.starts_with(' '));
+                whole_words || read.split(", ").any(|named| named == wanted)
+            }
+            (Reading::Dead, Self::Word(wanted)) => wanted == NOTHING,
+            (Reading::Number(number), Self::Between(from, to)) => {
+                let si = Unit::find(observed.unit).map_or(*number, |unit| unit.to_si(*number));
+                *from <= si && si < *to
+            }
+            _ => false,
+        }
+    }
 }
 
 /// The shares of the answers where certain nodes hold.

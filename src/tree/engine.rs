@@ -12,7 +12,7 @@ pub const SHIPPED_BUDGET: usize = 20_000;
 pub const BUDGET: usize = 300_000;
 
 /// How many variables are tried on the true width of the next layer, in one search and the next.
-const CANDIDATES: [usize; 3] = [32, 64, 128];
+const CANDIDATES: [usize; 3] = [64, 32, 128];
 
 /// The functions of a tree, from which products for any set of partitions are built.
 #[derive(Debug)]

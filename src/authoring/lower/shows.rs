@@ -6,7 +6,7 @@ use super::located::Located;
 use crate::authoring::shape::check::Check as Shape;
 use crate::base::dimension::Dimension;
 use crate::base::unit::Unit;
-use crate::diagnosis::check::{Shown, Shows};
+use crate::diagnosis::check::{NOTHING, Shown, Shows};
 use crate::plant::aircraft::Aircraft;
 use crate::plant::observe::{Observable, readings_of};
 use crate::source::codes::checks as code;
@@ -55,8 +55,16 @@ pub fn lower(
         };
         for node in row.node.items() {
             let place = Place::new(entry.file, node.bytes.clone());
-            match shown(node.text().unwrap_or_default(), observable, &place) {
-                Ok(reading) => shows.push(Shows { answer, reading }),
+            match shown(
+                node.text().unwrap_or_default(),
+                observable,
+                aircraft,
+                &place,
+            ) {
+                Ok(readings) => {
+                    let readings = readings.into_iter();
+                    shows.extend(readings.map(|reading| Shows { answer, reading }));
+                }
                 Err(problem) => problems.push(problem),
             }
         }
@@ -65,12 +73,27 @@ pub fn lower(
 }
 
 /// A word, or a stretch of the unit in which the reading is taken.
-fn shown(text: &str, observable: &Observable, place: &Place) -> Result<Shown, Problem> {
-    let Some(dimension) = dimension(observable) else {
-        return Ok(Shown::Word(text.to_owned()));
-    };
-    let (from, to) = ends_of(text, dimension, place)?;
-    Ok(Shown::Between(from, to))
+///
+/// The name of a kind stands for every part of that kind, and that of a role for the part that has
+/// it, so that a tree names no part of one aircraft.
+fn shown(
+    text: &str,
+    observable: &Observable,
+    aircraft: &Aircraft,
+    place: &Place,
+) -> Result<Vec<Shown>, Problem> {
+    if let Some(dimension) = dimension(observable).filter(|_| text != NOTHING) {
+        let (from, to) = ends_of(text, dimension, place)?;
+        return Ok(vec![Shown::Between(from, to)]);
+    }
+    let role = aircraft.roles.iter().find(|(role, _)| role == text);
+    let parts = aircraft.parts.iter().enumerate();
+    let named = parts
+        .filter(|(at, part)| part.kind.name == text || role.is_some_and(|(_, bound)| bound == at));
+    let named = named.map(|(_, part)| Shown::Word(part.id.clone()));
+    Ok(std::iter::once(Shown::Word(text.to_owned()))
+        .chain(named)
+        .collect())
 }
 
 fn dimension(observable: &Observable) -> Option<Dimension> {

@@ -3,9 +3,8 @@
 use std::sync::Arc;
 
 use super::{Finding, NotCompared, fault_names, fault_of};
-use crate::base::unit::Unit;
 use crate::diagnosis::cause::Part;
-use crate::diagnosis::check::{Check, Shown};
+use crate::diagnosis::check::Check;
 use crate::diagnosis::evidence::Evidence;
 use crate::diagnosis::inference::{Belief, Inference, NoBelief};
 use crate::diagnosis::model::Model;
@@ -14,7 +13,7 @@ use crate::diagnosis::situation::Situation;
 use crate::plant::aircraft::Aircraft;
 use crate::plant::error::PlantError;
 use crate::plant::handle::Change;
-use crate::plant::observe::{Observable, Observed, Reading, Rounds};
+use crate::plant::observe::{Observable, Observed, Pumps, Reading, Rounds};
 use crate::plant::parking::Parking;
 
 /// Compares every check that says what its readings show.
@@ -62,17 +61,30 @@ pub fn subjects(model: &Model) -> Vec<Option<usize>> {
     std::iter::once(None).chain(faults.map(Some)).collect()
 }
 
-/// Positions of switches in which a check is made, by name.
+/// Positions of switches in which the reading of a check is taken, by name.
+///
+/// Power and battery are as the check needs them. Readings are those of an aircraft that was parked
+/// with its lever up, and the lever is moved by the reading itself where it must be. Pumps are off
+/// where the reading is of a pressure that falls, though the check began by running them.
 pub fn switches(model: &Model, check: usize) -> Vec<(String, String)> {
     let Some(aircraft) = model.aircraft.as_deref() else {
         return Vec::new();
     };
-    let mut situation = Situation::as_found(model);
+    let found = Situation::as_found(model);
+    let mut situation = found.clone();
     situation.make(model, &model.checks[check]);
-    let positions = aircraft.switches.iter().zip(&situation.state.0);
-    positions
-        .map(|(switch, at)| (switch.id.clone(), switch.positions[*at].clone()))
-        .collect()
+    let pumps = observable(model, &model.checks[check]).map_or(Pumps::Any, |row| row.pumps);
+    let rows = aircraft.switches.iter().enumerate();
+    rows.map(|(at, switch)| {
+        let stands = &switch.positions[situation.state.0[at]];
+        let as_found = &switch.positions[found.state.0[at]];
+        let stands = match (switch.id.as_str(), pumps) {
+            ("lever", _) | ("pumps", Pumps::Off) => as_found,
+            _ => stands,
+        };
+        (switch.id.clone(), stands.clone())
+    })
+    .collect()
 }
 
 /// The different states in which some checks are made.
@@ -124,6 +136,9 @@ fn against(
     let Some(observed) = rounds.observe_one(name)? else {
         return Ok(None);
     };
+    if needs_lever_up(model, check) && lever_is_down(rounds)? {
+        return Ok(None);
+    }
     let Some(shown) = answer(check, &observed) else {
         return Ok(Some(Finding::NoAnswer {
             check: at,
@@ -143,17 +158,30 @@ fn against(
     }))
 }
 
+/// Whether a check is made with the lever up only.
+fn needs_lever_up(model: &Model, check: &Check) -> bool {
+    let Some(aircraft) = model.aircraft.as_deref() else {
+        return false;
+    };
+    check.needs.0.iter().any(|(switch, positions)| {
+        let switch = &aircraft.switches[*switch];
+        let up = |at: &usize| switch.positions[*at] == "up";
+        switch.id == "lever" && positions.iter().all(up)
+    })
+}
+
+/// Whether the lever will not stay up, so that what needs it up cannot be done.
+fn lever_is_down(rounds: &Rounds) -> Result<bool, PlantError> {
+    let lever = rounds.observe_one("park-lever")?;
+    Ok(lever.is_some_and(|lever| lever.reading == Reading::word("down")))
+}
+
 /// The answer that a reading gives.
 pub fn answer(check: &Check, observed: &Observed) -> Option<usize> {
-    let fits = |shown: &Shown| match (&observed.reading, shown) {
-        (Reading::Word(word), Shown::Word(wanted)) => word == wanted,
-        (Reading::Number(number), Shown::Between(from, to)) => {
-            let si = Unit::find(observed.unit).map_or(*number, |unit| unit.to_si(*number));
-            *from <= si && si < *to
-        }
-        _ => false,
-    };
-    let found = check.shows.iter().find(|shows| fits(&shows.reading));
+    let found = check
+        .shows
+        .iter()
+        .find(|shows| shows.reading.fits(observed));
     found.map(|shows| shows.answer)
 }
 

@@ -35,8 +35,8 @@ pub(super) fn breaker(rounds: &Rounds, at: usize) -> Reading {
 /// Travel at which the ball stands at its witness mark.
 const AT_THE_MARK: f64 = 1e-3;
 
-pub(super) fn position(rounds: &Rounds, at: usize) -> Reading {
-    let position = rounds.now.view(at).memory.position;
+fn position_of(plant: &Handle, at: usize) -> Reading {
+    let position = plant.view(at).memory.position;
     Reading::word(if position >= 1.0 - AT_THE_MARK {
         "shut"
     } else if position <= AT_THE_MARK {
@@ -44,6 +44,14 @@ pub(super) fn position(rounds: &Rounds, at: usize) -> Reading {
     } else {
         "short-of-shut"
     })
+}
+
+pub(super) fn position(rounds: &Rounds, at: usize) -> Reading {
+    position_of(&rounds.now, at)
+}
+
+pub(super) fn position_at_eight_hours(rounds: &Rounds, at: usize) -> Reading {
+    position_of(&rounds.eight_hours, at)
 }
 
 pub(super) fn close_volts(rounds: &Rounds, at: usize) -> Reading {

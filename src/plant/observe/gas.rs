@@ -28,9 +28,17 @@ pub(super) fn gauge(rounds: &Rounds, _: usize) -> Reading {
     Reading::number(gauge_bar(&rounds.now))
 }
 
-pub(super) fn difference(rounds: &Rounds, _: usize) -> Reading {
+fn difference_bar(rounds: &Rounds) -> Option<f64> {
     let both = indicator_bar(&rounds.now).zip(gauge_bar(&rounds.now));
-    Reading::number(both.map(|(far, near)| far - near))
+    both.map(|(far, near)| far - near)
+}
+
+pub(super) fn difference(rounds: &Rounds, _: usize) -> Reading {
+    Reading::number(difference_bar(rounds))
+}
+
+pub(super) fn apart(rounds: &Rounds, _: usize) -> Reading {
+    Reading::number(difference_bar(rounds).map(f64::abs))
 }
 
 pub(super) fn fall_in_half_an_hour(rounds: &Rounds, _: usize) -> Result<Reading, PlantError> {
@@ -38,6 +46,14 @@ pub(super) fn fall_in_half_an_hour(rounds: &Rounds, _: usize) -> Result<Reading,
     later.step(1800.0)?;
     let both = gauge_bar(&rounds.half_hour).zip(gauge_bar(&later));
     Ok(Reading::number(both.map(|(first, last)| first - last)))
+}
+
+pub(super) fn at_half_hour(rounds: &Rounds, _: usize) -> Reading {
+    Reading::number(gauge_bar(&rounds.half_hour))
+}
+
+pub(super) fn indicator_at_eight_hours(rounds: &Rounds, _: usize) -> Reading {
+    Reading::number(indicator_bar(&rounds.eight_hours))
 }
 
 pub(super) fn at_eight_hours(rounds: &Rounds, _: usize) -> Reading {

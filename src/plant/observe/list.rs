@@ -121,6 +121,22 @@ pub const OBSERVABLES: &[Observable] = &[
         Look(gas::difference),
     ),
     row(
+        "gauges-apart-bar",
+        "Indicator and direct gauge, apart by",
+        "indicator",
+        ("bar", 12.0),
+        Pumps::Any,
+        Look(gas::apart),
+    ),
+    gas_side(row(
+        "gas-at-30-min-bar",
+        "Direct gauge half an hour after pumps off, gas side",
+        "charging-valve",
+        ("bar", 5.0),
+        Pumps::Off,
+        Look(gas::at_half_hour),
+    )),
+    row(
         "gas-fall-30-to-60-min-bar",
         "Fall on the gas side, 30 to 60 min after pumps off",
         "charging-valve",
@@ -135,6 +151,14 @@ pub const OBSERVABLES: &[Observable] = &[
         ("bar", 6.0),
         Pumps::Off,
         Look(gas::at_eight_hours),
+    )),
+    gas_side(row(
+        "indicator-at-8-h-bar",
+        "Flight-deck pressure indicator after 8 h, gas side",
+        "indicator",
+        ("bar", 8.0),
+        Pumps::Off,
+        Look(gas::indicator_at_eight_hours),
     )),
     row(
         "brakes-clamped",
@@ -151,6 +175,14 @@ pub const OBSERVABLES: &[Observable] = &[
         WORD,
         Pumps::Any,
         Look(electrical::position),
+    ),
+    row(
+        "position-at-8-h",
+        "Position indicator of the park valve after 8 h",
+        "shut-off-valve",
+        WORD,
+        Pumps::Off,
+        Look(electrical::position_at_eight_hours),
     ),
     row(
         "valve-motor-on-release",

@@ -5,6 +5,7 @@
 //! is tried on a clone.
 
 mod act;
+mod assembly;
 mod beginning;
 mod change;
 mod gauges;
@@ -21,10 +22,11 @@ use super::aircraft::{Aircraft, Fluid};
 use super::climate::Climate;
 use super::error::PlantError;
 use super::ground::Ground;
+use super::kinds::brake::Clamp;
 use super::levels::Levels;
 use super::memory::Memory;
 use super::physics::holding::{Motion, Push};
-use super::physics::viscosity::Walther;
+use super::physics::viscosity::{Walther, density};
 use super::setting::PartNow;
 use super::solver::network::Network;
 use super::solver::step::Solver;
@@ -43,6 +45,9 @@ pub struct Handle {
     pub(super) wiring: Arc<Wiring>,
     fluid: Fluid,
     walther: Walther,
+    /// Dynamic viscosity at 15 C, Pa s.
+    thickness_at_15: f64,
+    clamps: Vec<Clamp>,
     now: Vec<PartNow>,
     memory: Vec<Memory>,
     pub(super) levels: Levels,
@@ -92,6 +97,7 @@ impl Handle {
             break_away: BREAK_AWAY,
             rolling: tyre("rolling"),
         };
+        let walther = Walther::through(fluid.viscosity);
         let now = aircraft.parts.iter().map(|part| PartNow::new(part, 1.0));
         let mut handle = Self {
             now: now.collect(),
@@ -105,7 +111,10 @@ impl Handle {
             next_step: 1.0,
             steps: 0,
             climate: Climate::steady(kelvin),
-            walther: Walther::through(fluid.viscosity),
+            thickness_at_15: walther.viscosity(288.15)
+                * density(fluid.density, fluid.expansion, 288.15),
+            walther,
+            clamps: Vec::new(),
             ground,
             motion: Motion::default(),
             account: Account::default(),
@@ -114,6 +123,7 @@ impl Handle {
             wiring: Arc::new(wiring),
             aircraft,
         };
+        handle.fit_clamps();
         handle.begin_memory();
         handle.settle_levels()?;
         handle.assemble()?;

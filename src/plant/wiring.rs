@@ -13,6 +13,8 @@ pub struct Wiring {
     pub nodes: Vec<Option<usize>>,
     /// For each hydraulic node the net it is.
     pub net_of_node: Vec<usize>,
+    /// The mechanical nets.
+    pub mechanical: Vec<usize>,
     /// The node of the open air, after all others.
     pub outside: usize,
 }
@@ -31,6 +33,10 @@ impl Wiring {
             .enumerate()
             .map(|(at, part)| ports(at, part.kind.ports.len()))
             .collect();
+        let mechanical = aircraft.graph.nets().iter().enumerate();
+        let mechanical = mechanical
+            .filter(|(_, net)| net.port_type == PortType::Mechanical)
+            .map(|(at, _)| at);
         let mut nodes = Vec::new();
         let mut net_of_node = Vec::new();
         for (at, net) in aircraft.graph.nets().iter().enumerate() {
@@ -42,6 +48,7 @@ impl Wiring {
             }
         }
         Self {
+            mechanical: mechanical.collect(),
             nets,
             nodes,
             outside: net_of_node.len(),

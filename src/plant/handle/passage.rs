@@ -2,14 +2,11 @@
 
 use super::Handle;
 use crate::plant::error::PlantError;
-use crate::plant::kinds::brake;
 use crate::plant::memory::Memory;
 use crate::plant::physics::viscosity;
 use crate::plant::solver::law::FluidNow;
-use crate::plant::solver::network::{Network, Pin};
 use crate::plant::solver::step::{Conditions, GAMMA, Stepped};
 use crate::plant::solver::store::Moment;
-use crate::plant::stamp::Stamp;
 
 /// Longest step, s.
 const LONGEST: f64 = 1800.0;
@@ -66,7 +63,8 @@ impl Handle {
                     if changed && seconds > EVENT {
                         (seconds * 0.5).max(EVENT)
                     } else {
-                        self.accept(stepped, memory, seconds, bound)?;
+                        self.choose_next_step(stepped.error, seconds, bound);
+                        self.accept(stepped, memory, seconds, changed)?;
                         return Ok(());
                     }
                 }
@@ -97,26 +95,32 @@ impl Handle {
     }
 
     fn conditions(&self, seconds: f64) -> [Conditions; 3] {
-        [0.0, GAMMA * seconds, seconds].map(|passed| {
-            let temperature = self.climate.after(self.seconds, passed);
-            self.condition(temperature, passed)
-        })
+        let times = [0.0, GAMMA * seconds, seconds];
+        let [begin, middle, end] = times.map(|passed| self.climate.after(self.seconds, passed));
+        let first = self.fluid_at(begin);
+        // In steady weather all three are the same.
+        let fluid = |temperature: f64| {
+            if temperature.to_bits() == begin.to_bits() {
+                first
+            } else {
+                self.fluid_at(temperature)
+            }
+        };
+        let at = |temperature: f64, seconds: f64| Conditions {
+            fluid: fluid(temperature),
+            moment: moment(temperature, seconds),
+        };
+        [at(begin, times[0]), at(middle, times[1]), at(end, times[2])]
     }
 
-    pub(super) fn condition(&self, temperature: f64, seconds: f64) -> Conditions {
+    /// The fluid at a temperature in kelvin.
+    pub(super) fn fluid_at(&self, temperature: f64) -> FluidNow {
         let density = |kelvin| viscosity::density(self.fluid.density, self.fluid.expansion, kelvin);
-        let dynamic = |kelvin| self.walther.viscosity(kelvin) * density(kelvin);
-        Conditions {
-            fluid: FluidNow {
-                density: density(temperature),
-                thinness: dynamic(288.15) / dynamic(temperature),
-                temperature,
-            },
-            moment: Moment {
-                fluid: temperature,
-                gas: temperature,
-                seconds,
-            },
+        FluidNow {
+            density: density(temperature),
+            thinness: self.thickness_at_15
+                / (self.walther.viscosity(temperature) * density(temperature)),
+            temperature,
         }
     }
 
@@ -145,31 +149,12 @@ impl Handle {
 
     /// Force in N that all brakes hold at the tyres.
     pub(super) fn brakes_hold(&self, pressures: &[f64]) -> f64 {
-        let brakes = self.aircraft.parts.iter().enumerate();
-        brakes
-            .filter(|(_, part)| part.kind.name == "brake")
-            .map(|(at, _)| {
-                let view = self.view_with(at, &self.memory[at], pressures, self.climate.now());
-                brake::holds(&view)
-            })
-            .sum()
+        self.clamps.iter().map(|clamp| clamp.holds(pressures)).sum()
     }
 
-    fn accept(
-        &mut self,
-        stepped: Stepped,
-        memory: Vec<Memory>,
-        seconds: f64,
-        bound: f64,
-    ) -> Result<(), PlantError> {
-        for (node, pin) in self.network.pins.iter().enumerate() {
-            if let Some(pin) = pin {
-                let arrived = stepped.arrived[node];
-                self.account.arrived[pin.account] += arrived;
-                self.account.moved += arrived.abs();
-            }
-        }
-        let share = stepped.error / allowed(seconds);
+    /// Chooses how long the next step will be tried.
+    fn choose_next_step(&mut self, error: f64, seconds: f64, bound: f64) {
+        let share = error / allowed(seconds);
         let growth = (0.9 / share.max(1e-6).sqrt()).clamp(0.3, 5.0);
         // A step cut short from outside says little about how long the next may be.
         let cut_short = seconds >= bound * (1.0 - 1e-9);
@@ -179,10 +164,27 @@ impl Handle {
         } else {
             grown
         };
-        let before = self.modes(&self.memory, &self.pressures);
-        let restless = memory.iter().zip(&self.memory).any(|(new, old)| {
+    }
+
+    fn accept(
+        &mut self,
+        stepped: Stepped,
+        memory: Vec<Memory>,
+        seconds: f64,
+        other_mode: bool,
+    ) -> Result<(), PlantError> {
+        for (node, pin) in self.network.pins.iter().enumerate() {
+            if let Some(pin) = pin {
+                let arrived = stepped.arrived[node];
+                self.account.arrived[pin.account] += arrived;
+                self.account.moved += arrived.abs();
+            }
+        }
+        let pairs = || memory.iter().zip(&self.memory);
+        let restless = pairs().any(|(new, old)| {
             new.engaged != old.engaged || (new.position - old.position).abs() > 1e-12
         });
+        let stands = !other_mode && pairs().all(|(new, old)| new.stands_like(old));
         self.pressures = stepped.pressures;
         self.left_over = stepped.left_over;
         self.memory = memory;
@@ -190,15 +192,18 @@ impl Handle {
         self.seconds += seconds;
         self.steps += 1;
         self.roll(seconds);
-        let changed = restless || self.modes(&self.memory, &self.pressures) != before;
-        if changed {
+        let travels = self.travels_standing();
+        if restless || other_mode {
             self.settle_levels()?;
         } else {
             self.follow_levels();
         }
-        self.assemble()?;
-        self.account.stored = self.stored();
-        Ok(())
+        if stands && travels == self.travels_standing() {
+            self.carry_on();
+            Ok(())
+        } else {
+            self.assemble()
+        }
     }
 
     fn roll(&mut self, seconds: f64) {
@@ -214,95 +219,14 @@ impl Handle {
                 .after(seconds.min(ROLLING), net, self.ground.push.mass);
         }
     }
+}
 
-    /// Stamps every part into the network anew.
-    pub(super) fn assemble(&mut self) -> Result<(), PlantError> {
-        let outside = self.wiring.outside;
-        let mut network = std::mem::take(&mut self.network);
-        network.elements.clear();
-        network.stores.clear();
-        network.pins.clear();
-        network.pins.resize(outside + 1, None);
-        let mut clash = None;
-        for at in 0..self.aircraft.parts.len() {
-            let mut stamp = Stamp {
-                part: at,
-                view: self.view(at),
-                network: &mut network,
-                outside,
-                clash: &mut clash,
-            };
-            let view = stamp.view;
-            self.aircraft.parts[at]
-                .kind
-                .behaviour
-                .stamp(&view, &mut stamp);
-        }
-        self.finish(&mut network);
-        self.network = network;
-        match clash {
-            None => Ok(()),
-            Some((net, first, second)) => Err(PlantError::TwoSupplies {
-                net: self.wiring.node_name(&self.aircraft, net),
-                first: self.aircraft.parts[first].id.clone(),
-                second: self.aircraft.parts[second].id.clone(),
-            }),
-        }
-    }
-
-    /// The open air, and a trace of volume in every node, so that none is without any.
-    fn finish(&self, network: &mut Network) {
-        use crate::plant::solver::store::Store;
-        let air = self.aircraft.parts.len();
-        network.pins[self.wiring.outside] = Some(Pin {
-            pressure: 0.0,
-            run_down: None,
-            account: air,
-        });
-        for node in 0..self.wiring.outside {
-            if network.pins[node].is_none() {
-                let trace = Store::Line {
-                    volume: 2e-6,
-                    bulk_modulus: self.fluid.bulk_modulus,
-                    expansion: self.fluid.expansion,
-                    swelling: 0.0,
-                };
-                network.stores.push((node, air, trace));
-            }
-        }
-    }
-
-    /// Fluid held now, m3.
-    fn stored(&self) -> f64 {
-        let (elsewhere, behind_gas) = self.stored_by_node();
-        let all = elsewhere.iter().chain(&behind_gas).chain(&self.left_over);
-        all.sum()
-    }
-
-    /// Fluid held now in every free node, m3: in lines and brakes, and behind gas.
-    pub(super) fn stored_by_node(&self) -> (Vec<f64>, Vec<f64>) {
-        use crate::plant::solver::store::Store;
-        let moment = self.condition(self.climate.now(), 0.0).moment;
-        let mut both = [
-            vec![0.0; self.pressures.len()],
-            vec![0.0; self.pressures.len()],
-        ];
-        for (node, _, store) in &self.network.stores {
-            if self.network.pins[*node].is_none() {
-                let gas = usize::from(matches!(store, Store::Gas(_)));
-                both[gas][*node] += store.volume(self.pressures[*node], &moment).0;
-            }
-        }
-        let [elsewhere, behind_gas] = both;
-        (elsewhere, behind_gas)
-    }
-
-    /// Opens the account anew: what is stored now is the beginning.
-    pub fn open_account(&mut self) {
-        self.account.arrived = vec![0.0; self.aircraft.parts.len() + 1];
-        self.account.stored = self.stored();
-        self.account.stored_at_first = self.account.stored;
-        self.account.moved = 0.0;
+/// The moment some seconds into a step; gas and fluid are as warm as each other.
+pub(super) fn moment(temperature: f64, seconds: f64) -> Moment {
+    Moment {
+        fluid: temperature,
+        gas: temperature,
+        seconds,
     }
 }
 

@@ -28,6 +28,7 @@ use super::memory::Memory;
 use super::physics::holding::{Motion, Push};
 use super::physics::viscosity::{Walther, density};
 use super::setting::PartNow;
+use super::solver::known::KnownSteps;
 use super::solver::network::Network;
 use super::solver::step::Solver;
 use super::view::View;
@@ -129,6 +130,11 @@ impl Handle {
         handle.assemble()?;
         handle.open_account();
         Ok(handle)
+    }
+
+    /// Shares solved steps with other plants from now on.
+    pub fn share(&mut self, steps: &KnownSteps) {
+        self.solver.share(steps);
     }
 
     /// The aircraft.

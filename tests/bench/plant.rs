@@ -12,6 +12,7 @@ use stillwheel::plant::band;
 use stillwheel::plant::handle::Change;
 use stillwheel::plant::observe::Rounds;
 use stillwheel::plant::parking::Parking;
+use stillwheel::plant::solver::known::KnownSteps;
 
 /// The forty faults of the reference figures, a line each; two may be joined by `+`.
 const FAULTS: &str = include_str!("../plant/reference.csv");
@@ -61,8 +62,11 @@ fn everything(aircraft: &Arc<Aircraft>) -> (usize, usize) {
 /// Everything read in all states under the faults of one row.
 fn under(aircraft: &Arc<Aircraft>, row: &str) -> usize {
     let faults = row.split(',').next().unwrap_or_default();
+    // The states of one fault share what they have in common.
+    let steps = KnownSteps::default();
     let read = |state| {
-        let rounds = Rounds::play(aircraft, &parking(faults, state), None).expect("played");
+        let parking = parking(faults, state);
+        let rounds = Rounds::play_sharing(aircraft, &parking, None, &steps).expect("played");
         rounds.observe().expect("read").len()
     };
     STATES.into_iter().map(read).sum()

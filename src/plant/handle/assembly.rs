@@ -11,29 +11,8 @@ use crate::plant::stamp::Stamp;
 impl Handle {
     /// Stamps every part into the network anew.
     pub(super) fn assemble(&mut self) -> Result<(), PlantError> {
-        let outside = self.wiring.outside;
         let mut network = std::mem::take(&mut self.network);
-        network.elements.clear();
-        network.stores.clear();
-        network.pins.clear();
-        network.pins.resize(outside + 1, None);
-        let mut clash = None;
-        for at in 0..self.aircraft.parts.len() {
-            let view = self.view(at);
-            let mut stamp = Stamp {
-                part: at,
-                view,
-                network: &mut network,
-                outside,
-                clash: &mut clash,
-                again: false,
-            };
-            self.aircraft.parts[at]
-                .kind
-                .behaviour
-                .stamp(&view, &mut stamp);
-        }
-        self.finish(&mut network);
+        let clash = self.stamp_all(&mut network);
         self.network = network;
         match clash {
             None => Ok(()),
@@ -43,6 +22,30 @@ impl Handle {
                 second: self.aircraft.parts[second].id.clone(),
             }),
         }
+    }
+
+    /// Stamps every part into a network; a node that two parts hold, and both, come back.
+    fn stamp_all(&self, network: &mut Network) -> Option<(usize, usize, usize)> {
+        let outside = self.wiring.outside;
+        network.elements.clear();
+        network.stores.clear();
+        network.pins.clear();
+        network.pins.resize(outside + 1, None);
+        let mut clash = None;
+        for (at, part) in self.aircraft.parts.iter().enumerate() {
+            let view = self.view(at);
+            let mut stamp = Stamp {
+                part: at,
+                view,
+                network: &mut *network,
+                outside,
+                clash: &mut clash,
+                again: false,
+            };
+            part.kind.behaviour.stamp(&view, &mut stamp);
+        }
+        self.finish(network);
+        clash
     }
 
     /// Carries the network on where only what changes with every step did: run-down pumps and
@@ -72,8 +75,8 @@ impl Handle {
 
     /// Whether stamping all parts gives the network as it stands.
     fn is_as_assembled(&self) -> bool {
-        let mut other = self.clone();
-        other.assemble().is_ok() && other.network == self.network
+        let mut other = Network::default();
+        self.stamp_all(&mut other).is_none() && other == self.network
     }
 
     /// What stands on every mechanical net: valves follow it.

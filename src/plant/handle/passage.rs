@@ -4,6 +4,7 @@ use super::Handle;
 use crate::plant::error::PlantError;
 use crate::plant::memory::Memory;
 use crate::plant::physics::viscosity;
+use crate::plant::solver::known::Given;
 use crate::plant::solver::law::FluidNow;
 use crate::plant::solver::step::{Conditions, GAMMA, Stepped};
 use crate::plant::solver::store::Moment;
@@ -41,15 +42,13 @@ impl Handle {
         let mut seconds = self.next_step.min(bound);
         loop {
             let conditions = self.conditions(seconds);
-            let network = std::mem::take(&mut self.network);
-            let tried = self.solver.step(
-                &network,
-                &self.pressures,
-                &self.left_over,
-                &conditions,
+            let tried = self.solver.step(&Given {
+                network: &self.network,
+                pressures: &self.pressures,
+                left_over: &self.left_over,
+                conditions: &conditions,
                 seconds,
-            );
-            self.network = network;
+            });
             let shorter = match tried {
                 Err(node) if seconds < SHORTEST => return Err(self.no_pressure(node)),
                 Err(_) => seconds * 0.25,

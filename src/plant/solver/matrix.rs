@@ -168,6 +168,17 @@ impl Matrix {
         Ok(())
     }
 
+    /// The node with the largest value on the diagonal before it is factored, the first of equals.
+    pub fn stiffest(&self) -> usize {
+        let mut nodes = self.order.clone();
+        nodes.sort_unstable();
+        let first = nodes.first().copied().unwrap_or_default();
+        nodes.into_iter().fold(first, |most, node| {
+            let larger = self.values[node].total_cmp(&self.values[most]).is_gt();
+            if larger { node } else { most }
+        })
+    }
+
     /// Solves with the factors, in place. Rows of nodes that are not free become 0.
     pub fn solve(&self, right: &mut [f64]) {
         let entries = self.later.len();

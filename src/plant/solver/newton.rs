@@ -194,7 +194,11 @@ impl Stage {
             {
                 return Err(node);
             }
-            self.matrix.factor()?;
+            if self.matrix.factor().is_err() {
+                // Where elimination gives up depends on its order; the stiffest net is to blame.
+                self.assemble(target, pressures);
+                return Err(self.matrix.stiffest());
+            }
             self.matrix.solve(&mut self.residual);
             let mut largest = 0.0;
             for (node, change) in self.residual.iter().enumerate() {

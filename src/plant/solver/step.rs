@@ -4,6 +4,7 @@
 //! which is L-stable and ends on its last stage (standard texts on stiff equations, from memory).
 //! Volumes are balanced, not capacities, so nothing is lost at a kink.
 
+use super::known::{Given, KnownSteps, Sharing};
 use super::law::FluidNow;
 use super::network::Network;
 use super::newton::{End, Stage, held};
@@ -57,6 +58,7 @@ pub struct Stepped {
 #[derive(Debug, Clone, Default)]
 pub struct Solver {
     stage: Stage,
+    sharing: Sharing,
     change: Vec<f64>,
     start: Vec<f64>,
     first: Vec<f64>,
@@ -65,17 +67,29 @@ pub struct Solver {
 }
 
 impl Solver {
-    /// Takes one step of `seconds`. The conditions are those at its beginning, at its first stage
-    /// (gamma of the way) and at its end; `left_over` is what the step before left in each node.
-    /// The node that did not settle comes back as the error.
-    pub fn step(
-        &mut self,
-        network: &Network,
-        pressures: &[f64],
-        left_over: &[f64],
-        conditions: &[Conditions; 3],
-        seconds: f64,
-    ) -> Result<Stepped, usize> {
+    /// Shares solved steps with other solvers from now on.
+    pub fn share(&mut self, steps: &KnownSteps) {
+        self.sharing.share(steps);
+    }
+
+    /// Takes one step. The node that did not settle comes back as the error.
+    pub fn step(&mut self, given: &Given<'_>) -> Result<Stepped, usize> {
+        if let Some(known) = self.sharing.find(given) {
+            return known;
+        }
+        let solved = self.solve(given);
+        self.sharing.keep(&solved);
+        solved
+    }
+
+    fn solve(&mut self, given: &Given<'_>) -> Result<Stepped, usize> {
+        let Given {
+            network,
+            pressures,
+            left_over,
+            conditions,
+            seconds,
+        } = *given;
         self.stage.shape(network);
         let [begin, middle, end] = conditions;
         held(network, pressures, &begin.moment, &mut self.start);

@@ -50,7 +50,8 @@ impl Handle {
     /// What every part drives, given the levels now.
     fn drive_into(&self, next: &mut Levels) {
         next.empty(self.wiring.nodes.len());
-        for (at, part) in self.aircraft.parts.iter().enumerate() {
+        for &at in &self.wiring.active {
+            let part = &self.aircraft.parts[at];
             let view = self.view(at);
             let mut drive = Drive {
                 nets: &self.wiring.nets[at],

@@ -81,9 +81,11 @@ impl Handle {
 
     /// The longest step that ends before something is known to change.
     fn bound(&self, at_most: f64) -> f64 {
-        let parts = 0..self.aircraft.parts.len();
-        let alarms =
-            parts.filter_map(|at| self.aircraft.parts[at].kind.behaviour.alarm(&self.view(at)));
+        let alarms = self
+            .wiring
+            .active
+            .iter()
+            .filter_map(|&at| self.aircraft.parts[at].kind.behaviour.alarm(&self.view(at)));
         let rolls = self.motion.speed > 0.0 && self.motion.metres < FOLLOWED;
         let bend = self.climate.next_bend(self.seconds);
         alarms
@@ -125,24 +127,23 @@ impl Handle {
 
     fn remembered(&self, pressures: &[f64], seconds: f64) -> Vec<Memory> {
         let temperature = self.climate.after(self.seconds, seconds);
-        let one = |(at, old): (usize, &Memory)| {
-            let mut memory = *old;
-            let view = self.view_with(at, old, pressures, temperature);
+        let mut remembered = self.memory.clone();
+        for &at in &self.wiring.active {
+            let view = self.view_with(at, &self.memory[at], pressures, temperature);
             let behaviour = self.aircraft.parts[at].kind.behaviour;
-            behaviour.advance(&view, &mut memory, seconds);
-            memory
-        };
-        self.memory.iter().enumerate().map(one).collect()
+            behaviour.advance(&view, &mut remembered[at], seconds);
+        }
+        remembered
     }
 
     /// In which way every part works; a step holds at most one change of it.
     fn modes(&self, memory: &[Memory], pressures: &[f64]) -> Vec<u8> {
-        let one = |(at, memory): (usize, &Memory)| {
-            let view = self.view_with(at, memory, pressures, self.climate.now());
+        let one = |&at: &usize| {
+            let view = self.view_with(at, &memory[at], pressures, self.climate.now());
             self.aircraft.parts[at].kind.behaviour.mode(&view)
         };
         let moves = u8::from(self.ground.excess(self.brakes_hold(pressures)) > 0.0);
-        let parts = memory.iter().enumerate().map(one);
+        let parts = self.wiring.active.iter().map(one);
         parts.chain([moves]).collect()
     }
 
@@ -179,7 +180,10 @@ impl Handle {
                 self.account.moved += arrived.abs();
             }
         }
-        let pairs = || memory.iter().zip(&self.memory);
+        let pairs = || {
+            let active = self.wiring.active.iter();
+            active.map(|&at| (&memory[at], &self.memory[at]))
+        };
         let restless = pairs().any(|(new, old)| {
             new.engaged != old.engaged || (new.position - old.position).abs() > 1e-12
         });

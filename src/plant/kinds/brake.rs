@@ -43,6 +43,10 @@ pub const KIND: Kind = Kind {
 struct Works;
 
 impl Behaviour for Works {
+    fn only_stamps(&self) -> bool {
+        true
+    }
+
     fn stamp(&self, part: &View<'_>, stamp: &mut Stamp<'_>) {
         stamp.store("port", Store::Brake(stack(part)));
         let leak = part.value("outside-leak");

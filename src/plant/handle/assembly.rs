@@ -14,6 +14,7 @@ impl Handle {
         let mut network = std::mem::take(&mut self.network);
         let clash = self.stamp_all(&mut network);
         self.network = network;
+        self.solver.meet_network();
         match clash {
             None => Ok(()),
             Some((net, first, second)) => Err(PlantError::TwoSupplies {

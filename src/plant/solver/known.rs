@@ -53,13 +53,8 @@ fn alike(a: &Network, b: &Network) -> bool {
 }
 
 impl Known {
-    /// The place of a network among those met; `guess` is where it was last time.
-    fn place(&mut self, network: &Network, guess: usize) -> usize {
-        if let Some(known) = self.networks.get(guess)
-            && alike(known, network)
-        {
-            return guess;
-        }
+    /// The place of a network among those met.
+    fn place(&mut self, network: &Network) -> usize {
         let found = self.networks.iter().position(|known| alike(known, network));
         found.unwrap_or_else(|| {
             self.networks.push(network.clone());
@@ -113,7 +108,8 @@ fn key(place: usize, given: &Given<'_>, key: &mut Vec<u64>) {
 #[derive(Debug, Clone, Default)]
 pub struct Sharing {
     steps: Option<KnownSteps>,
-    place: usize,
+    /// The place of the network, until it is stamped anew.
+    place: Option<usize>,
     key: Vec<u64>,
 }
 
@@ -121,15 +117,23 @@ impl Sharing {
     /// Shares these steps from now on.
     pub fn share(&mut self, steps: &KnownSteps) {
         self.steps = Some(steps.clone());
-        self.place = 0;
+        self.place = None;
+    }
+
+    /// Looks for the network again before the next step.
+    pub fn forget_network(&mut self) {
+        self.place = None;
     }
 
     /// The step, where it was solved before.
     pub fn find(&mut self, given: &Given<'_>) -> Option<Result<Stepped, usize>> {
         let steps = self.steps.as_ref()?;
         let mut known = steps.0.lock().unwrap_or_else(PoisonError::into_inner);
-        self.place = known.place(given.network, self.place);
-        key(self.place, given, &mut self.key);
+        let place = self.place.unwrap_or_else(|| known.place(given.network));
+        self.place = Some(place);
+        let there = known.networks.get(place);
+        debug_assert!(there.is_some_and(|known| alike(known, given.network)));
+        key(place, given, &mut self.key);
         known.steps.get(self.key.as_slice()).cloned()
     }
 

@@ -67,9 +67,16 @@ pub struct Solver {
 }
 
 impl Solver {
-    /// Shares solved steps with other solvers from now on.
+    /// Shares solved steps with other solvers from now on. Whoever shares says when the network is
+    /// stamped anew: see [`Solver::meet_network`].
     pub fn share(&mut self, steps: &KnownSteps) {
         self.sharing.share(steps);
+    }
+
+    /// Says that the next step may meet a network that differs in more than gas and pinned
+    /// pressures.
+    pub fn meet_network(&mut self) {
+        self.sharing.forget_network();
     }
 
     /// Takes one step. The node that did not settle comes back as the error.

@@ -84,20 +84,6 @@ impl Handle {
             .environment
             .temperature
             .map_or(288.15, Quantity::si);
-        let wheels = aircraft.parts.iter().find(|p| p.kind.name == "wheels");
-        let tyre =
-            |name: &str| wheels.map_or(0.0, |part| PartNow::new(part, 1.0).value(part.kind, name));
-        let ground = Ground {
-            push: Push {
-                mass: aircraft.mass.map_or(0.0, Mass::kilograms),
-                slope: aircraft.environment.slope.map_or(0.0, Quantity::si),
-                wind: aircraft.environment.wind.map_or(0.0, Quantity::si),
-                drag_area: tyre("drag-area"),
-                thrust: 0.0,
-            },
-            break_away: BREAK_AWAY,
-            rolling: tyre("rolling"),
-        };
         let walther = Walther::through(fluid.viscosity);
         let now = aircraft.parts.iter().map(|part| PartNow::new(part, 1.0));
         let mut handle = Self {
@@ -116,7 +102,7 @@ impl Handle {
                 * density(fluid.density, fluid.expansion, 288.15),
             walther,
             clamps: Vec::new(),
-            ground,
+            ground: ground_of(&aircraft),
             motion: Motion::default(),
             account: Account::default(),
             wear: 1.0,
@@ -192,5 +178,23 @@ impl Handle {
             memory = begun;
             self.memory[at] = memory;
         }
+    }
+}
+
+/// What pushes an aircraft where its document leaves it, and what its tyres give.
+fn ground_of(aircraft: &Aircraft) -> Ground {
+    let wheels = aircraft.parts.iter().find(|p| p.kind.name == "wheels");
+    let tyre =
+        |name: &str| wheels.map_or(0.0, |part| PartNow::new(part, 1.0).value(part.kind, name));
+    Ground {
+        push: Push {
+            mass: aircraft.mass.map_or(0.0, Mass::kilograms),
+            slope: aircraft.environment.slope.map_or(0.0, Quantity::si),
+            wind: aircraft.environment.wind.map_or(0.0, Quantity::si),
+            drag_area: tyre("drag-area"),
+            thrust: 0.0,
+        },
+        break_away: BREAK_AWAY,
+        rolling: tyre("rolling"),
     }
 }

@@ -10,8 +10,6 @@ pub struct Account {
     pub arrived: Vec<f64>,
     /// What was stored when the account was opened.
     pub stored_at_first: f64,
-    /// What is stored now.
-    pub stored: f64,
     /// All that went either way, to measure what is amiss against.
     pub moved: f64,
 }
@@ -32,8 +30,9 @@ pub struct Balance {
 }
 
 impl Account {
-    /// The balance of an aircraft. What arrives at a pump goes to the reservoir it draws from.
-    pub fn balance(&self, aircraft: &Aircraft, wiring: &Wiring) -> Balance {
+    /// The balance of an aircraft that stores some fluid now. What arrives at a pump goes to the
+    /// reservoir it draws from.
+    pub fn balance(&self, aircraft: &Aircraft, wiring: &Wiring, stored: f64) -> Balance {
         let drawn_from = |reservoir: usize, pump: usize| {
             let suction = wiring.net(aircraft, pump, "suction");
             aircraft.parts[pump].kind.name == "pump"
@@ -50,11 +49,11 @@ impl Account {
         }
         let all: f64 = self.arrived.iter().sum();
         Balance {
-            stored: self.stored,
-            stored_change: self.stored - self.stored_at_first,
+            stored,
+            stored_change: stored - self.stored_at_first,
             reservoirs,
             overboard: self.at(aircraft.parts.len()),
-            amiss: self.stored - self.stored_at_first + all,
+            amiss: stored - self.stored_at_first + all,
         }
     }
 

@@ -21,6 +21,19 @@ pub trait Behaviour: Debug + Sync {
     /// What the part is in the hydraulic network.
     fn stamp(&self, _part: &View<'_>, _stamp: &mut Stamp<'_>) {}
 
+    /// Whether the part does nothing but stand in the hydraulic network. Nothing that drives,
+    /// remembers or works in several ways is asked of such a part, and most parts are such.
+    fn only_stamps(&self) -> bool {
+        false
+    }
+
+    /// Whether what the part stamps changes with every step: a pressure that runs down, gas. What
+    /// all others stamp changes with their mode, their position and the travel at their ports
+    /// alone. Such a part puts at most one store on a net.
+    fn stamps_every_step(&self) -> bool {
+        false
+    }
+
     /// Ports that the part holds at a pressure of its own, whatever flows there; it pins these and
     /// no others.
     fn holds(&self) -> &'static [&'static str] {
@@ -45,4 +58,8 @@ pub trait Behaviour: Debug + Sync {
 #[derive(Debug)]
 pub struct Passive;
 
-impl Behaviour for Passive {}
+impl Behaviour for Passive {
+    fn only_stamps(&self) -> bool {
+        true
+    }
+}

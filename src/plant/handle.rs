@@ -5,6 +5,7 @@
 //! is tried on a clone.
 
 mod act;
+mod assembly;
 mod beginning;
 mod change;
 mod gauges;
@@ -21,11 +22,13 @@ use super::aircraft::{Aircraft, Fluid};
 use super::climate::Climate;
 use super::error::PlantError;
 use super::ground::Ground;
+use super::kinds::brake::Clamp;
 use super::levels::Levels;
 use super::memory::Memory;
 use super::physics::holding::{Motion, Push};
-use super::physics::viscosity::Walther;
+use super::physics::viscosity::{Walther, density};
 use super::setting::PartNow;
+use super::solver::known::KnownSteps;
 use super::solver::network::Network;
 use super::solver::step::Solver;
 use super::view::View;
@@ -43,6 +46,9 @@ pub struct Handle {
     pub(super) wiring: Arc<Wiring>,
     fluid: Fluid,
     walther: Walther,
+    /// Dynamic viscosity at 15 C, Pa s.
+    thickness_at_15: f64,
+    clamps: Vec<Clamp>,
     now: Vec<PartNow>,
     memory: Vec<Memory>,
     pub(super) levels: Levels,
@@ -78,20 +84,7 @@ impl Handle {
             .environment
             .temperature
             .map_or(288.15, Quantity::si);
-        let wheels = aircraft.parts.iter().find(|p| p.kind.name == "wheels");
-        let tyre =
-            |name: &str| wheels.map_or(0.0, |part| PartNow::new(part, 1.0).value(part.kind, name));
-        let ground = Ground {
-            push: Push {
-                mass: aircraft.mass.map_or(0.0, Mass::kilograms),
-                slope: aircraft.environment.slope.map_or(0.0, Quantity::si),
-                wind: aircraft.environment.wind.map_or(0.0, Quantity::si),
-                drag_area: tyre("drag-area"),
-                thrust: 0.0,
-            },
-            break_away: BREAK_AWAY,
-            rolling: tyre("rolling"),
-        };
+        let walther = Walther::through(fluid.viscosity);
         let now = aircraft.parts.iter().map(|part| PartNow::new(part, 1.0));
         let mut handle = Self {
             now: now.collect(),
@@ -105,8 +98,11 @@ impl Handle {
             next_step: 1.0,
             steps: 0,
             climate: Climate::steady(kelvin),
-            walther: Walther::through(fluid.viscosity),
-            ground,
+            thickness_at_15: walther.viscosity(288.15)
+                * density(fluid.density, fluid.expansion, 288.15),
+            walther,
+            clamps: Vec::new(),
+            ground: ground_of(&aircraft),
             motion: Motion::default(),
             account: Account::default(),
             wear: 1.0,
@@ -114,11 +110,17 @@ impl Handle {
             wiring: Arc::new(wiring),
             aircraft,
         };
+        handle.fit_clamps();
         handle.begin_memory();
         handle.settle_levels()?;
         handle.assemble()?;
         handle.open_account();
         Ok(handle)
+    }
+
+    /// Shares solved steps with other plants from now on.
+    pub fn share(&mut self, steps: &KnownSteps) {
+        self.solver.share(steps);
     }
 
     /// The aircraft.
@@ -176,5 +178,23 @@ impl Handle {
             memory = begun;
             self.memory[at] = memory;
         }
+    }
+}
+
+/// What pushes an aircraft where its document leaves it, and what its tyres give.
+fn ground_of(aircraft: &Aircraft) -> Ground {
+    let wheels = aircraft.parts.iter().find(|p| p.kind.name == "wheels");
+    let tyre =
+        |name: &str| wheels.map_or(0.0, |part| PartNow::new(part, 1.0).value(part.kind, name));
+    Ground {
+        push: Push {
+            mass: aircraft.mass.map_or(0.0, Mass::kilograms),
+            slope: aircraft.environment.slope.map_or(0.0, Quantity::si),
+            wind: aircraft.environment.wind.map_or(0.0, Quantity::si),
+            drag_area: tyre("drag-area"),
+            thrust: 0.0,
+        },
+        break_away: BREAK_AWAY,
+        rolling: tyre("rolling"),
     }
 }

@@ -20,6 +20,16 @@ impl Levels {
             loss: vec![0.0; nets],
         }
     }
+
+    /// Takes everything off, in the room that is there.
+    pub fn empty(&mut self, nets: usize) {
+        self.value.clear();
+        self.value.resize(nets, 0.0);
+        self.jammed.clear();
+        self.jammed.resize(nets, None);
+        self.loss.clear();
+        self.loss.resize(nets, 0.0);
+    }
 }
 
 /// Where a part puts what it drives.

@@ -15,9 +15,10 @@ impl Handle {
     /// travel that nobody gives any more. Complexity: parts times the longest chain.
     pub(super) fn settle_levels(&mut self) -> Result<(), PlantError> {
         self.levels = Levels::nothing(self.wiring.nodes.len());
+        let mut next = Levels::default();
         let mut changed = 0;
         for _ in 0..PASSES + self.aircraft.parts.len() {
-            let next = self.driven();
+            self.drive_into(&mut next);
             let different = next
                 .value
                 .iter()
@@ -27,7 +28,7 @@ impl Handle {
                 && next.jammed == self.levels.jammed
                 && next.loss == self.levels.loss;
             changed = different.unwrap_or(changed);
-            self.levels = next;
+            std::mem::swap(&mut self.levels, &mut next);
             if same {
                 return Ok(());
             }
@@ -39,23 +40,25 @@ impl Handle {
 
     /// Carries slow changes (gas pressure, and what is read from it) on by two passes.
     pub(super) fn follow_levels(&mut self) {
+        let mut next = Levels::default();
         for _ in 0..2 {
-            self.levels = self.driven();
+            self.drive_into(&mut next);
+            std::mem::swap(&mut self.levels, &mut next);
         }
     }
 
     /// What every part drives, given the levels now.
-    fn driven(&self) -> Levels {
-        let mut next = Levels::nothing(self.wiring.nodes.len());
-        for (at, part) in self.aircraft.parts.iter().enumerate() {
+    fn drive_into(&self, next: &mut Levels) {
+        next.empty(self.wiring.nodes.len());
+        for &at in &self.wiring.active {
+            let part = &self.aircraft.parts[at];
             let view = self.view(at);
             let mut drive = Drive {
                 nets: &self.wiring.nets[at],
                 names: part.kind.ports,
-                next: &mut next,
+                next,
             };
             part.kind.behaviour.drive(&view, &mut drive);
         }
-        next
     }
 }

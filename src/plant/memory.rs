@@ -24,3 +24,12 @@ pub struct Memory {
     /// Reading an instrument sticks at, Pa.
     pub stuck_reading: Option<f64>,
 }
+
+impl Memory {
+    /// Whether everything that moves stands where it stood in another memory.
+    pub fn stands_like(&self, other: &Self) -> bool {
+        self.position.to_bits() == other.position.to_bits()
+            && self.engaged == other.engaged
+            && self.second_side == other.second_side
+    }
+}

@@ -4,6 +4,7 @@
 //! Invariant: what is stored plus what left is the same before and after every step, because the
 //! unknowns are pressures and the balance is of volumes.
 
+pub mod known;
 pub mod law;
 pub mod matrix;
 pub mod network;

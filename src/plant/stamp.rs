@@ -22,24 +22,21 @@ pub struct Stamp<'a> {
     pub outside: usize,
     /// A node that two parts hold at a pressure of their own: the node and both.
     pub clash: &'a mut Option<(usize, usize, usize)>,
+    /// Whether the part stood in the network already: it then puts its stores and pins where they
+    /// were, and its ways stay.
+    pub again: bool,
 }
 
 impl Stamp<'_> {
     /// The node of a port; `None` for an open port.
     fn node(&self, port: &str) -> Option<usize> {
-        let at = self
-            .view
-            .kind
-            .ports
-            .iter()
-            .position(|spec| spec.name == port)?;
-        let net = self.view.nets.get(at).copied().flatten()?;
-        self.view.nodes.get(net).copied().flatten()
+        self.view.node(port)
     }
 
     fn join(&mut self, ends: (Option<usize>, Option<usize>), law: Law, how: (&'static str, bool)) {
         if let (Some(from), Some(to)) = ends
             && from != to
+            && !self.again
         {
             self.network.elements.push(Element {
                 from,
@@ -72,8 +69,15 @@ impl Stamp<'_> {
 
     /// A store at a port.
     pub fn store(&mut self, port: &str, store: Store) {
-        if let Some(node) = self.node(port) {
-            self.network.stores.push((node, self.part, store));
+        let Some(node) = self.node(port) else {
+            return;
+        };
+        let part = self.part;
+        let mut stores = self.network.stores.iter_mut();
+        let stood = stores.find(|(at, owner, _)| self.again && (*at, *owner) == (node, part));
+        match stood {
+            Some((.., old)) => *old = store,
+            None => self.network.stores.push((node, part, store)),
         }
     }
 

@@ -69,10 +69,15 @@ impl View<'_> {
             .unwrap_or(0.0)
     }
 
+    /// Hydraulic node of a port.
+    pub fn node(&self, port: &str) -> Option<usize> {
+        let net = self.net(port)?;
+        self.nodes.get(net).copied().flatten()
+    }
+
     /// Gauge pressure at a hydraulic port, Pa; 0 at an open one.
     pub fn pressure(&self, port: &str) -> f64 {
-        self.net(port)
-            .and_then(|net| self.nodes.get(net).copied().flatten())
+        self.node(port)
             .and_then(|node| self.pressures.get(node))
             .copied()
             .unwrap_or(0.0)

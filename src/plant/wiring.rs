@@ -13,6 +13,10 @@ pub struct Wiring {
     pub nodes: Vec<Option<usize>>,
     /// For each hydraulic node the net it is.
     pub net_of_node: Vec<usize>,
+    /// The parts that do more than stand in the hydraulic network.
+    pub active: Vec<usize>,
+    /// The mechanical nets.
+    pub mechanical: Vec<usize>,
     /// The node of the open air, after all others.
     pub outside: usize,
 }
@@ -31,6 +35,14 @@ impl Wiring {
             .enumerate()
             .map(|(at, part)| ports(at, part.kind.ports.len()))
             .collect();
+        let active = aircraft.parts.iter().enumerate();
+        let active = active
+            .filter(|(_, part)| !part.kind.behaviour.only_stamps())
+            .map(|(at, _)| at);
+        let mechanical = aircraft.graph.nets().iter().enumerate();
+        let mechanical = mechanical
+            .filter(|(_, net)| net.port_type == PortType::Mechanical)
+            .map(|(at, _)| at);
         let mut nodes = Vec::new();
         let mut net_of_node = Vec::new();
         for (at, net) in aircraft.graph.nets().iter().enumerate() {
@@ -42,6 +54,8 @@ impl Wiring {
             }
         }
         Self {
+            active: active.collect(),
+            mechanical: mechanical.collect(),
             nets,
             nodes,
             outside: net_of_node.len(),

@@ -1,6 +1,7 @@
 //! The plant: a whole day, and everything that can be read under every fault.
 
 use std::sync::Arc;
+use std::sync::atomic::{AtomicUsize, Ordering};
 use std::time::Instant;
 
 use crate::measure::time;
@@ -12,6 +13,7 @@ use stillwheel::plant::band;
 use stillwheel::plant::handle::Change;
 use stillwheel::plant::observe::Rounds;
 use stillwheel::plant::parking::Parking;
+use stillwheel::plant::solver::known::KnownSteps;
 
 /// The forty faults of the reference figures, a line each; two may be joined by `+`.
 const FAULTS: &str = include_str!("../plant/reference.csv");
@@ -44,16 +46,18 @@ fn parking(faults: &str, state: (&str, &str, &str)) -> Parking {
 fn everything(aircraft: &Arc<Aircraft>) -> (usize, usize) {
     let rows: Vec<&str> = FAULTS.lines().skip(3).collect();
     let threads = std::thread::available_parallelism().map_or(1, std::num::NonZero::get);
-    let each = rows.len().div_ceil(threads);
-    let read = std::thread::scope(|scope| {
-        let parts = rows
-            .chunks(each)
-            .map(|part| scope.spawn(move || part.iter().map(|row| under(aircraft, row)).sum()));
-        let started: Vec<_> = parts.collect();
-        started
-            .into_iter()
-            .map(|part| part.join().unwrap_or(0))
+    // Each core takes the next row that nobody has taken: some faults cost more than others.
+    let next = AtomicUsize::new(0);
+    let rows_left = || {
+        let taken = || rows.get(next.fetch_add(1, Ordering::Relaxed));
+        std::iter::from_fn(taken)
+            .map(|row| under(aircraft, row))
             .sum::<usize>()
+    };
+    let read = std::thread::scope(|scope| {
+        let started: Vec<_> = (0..threads).map(|_| scope.spawn(rows_left)).collect();
+        let done = started.into_iter();
+        done.map(|part| part.join().unwrap_or(0)).sum::<usize>()
     });
     (rows.len(), read)
 }
@@ -61,8 +65,11 @@ fn everything(aircraft: &Arc<Aircraft>) -> (usize, usize) {
 /// Everything read in all states under the faults of one row.
 fn under(aircraft: &Arc<Aircraft>, row: &str) -> usize {
     let faults = row.split(',').next().unwrap_or_default();
+    // The states of one fault share what they have in common.
+    let steps = KnownSteps::default();
     let read = |state| {
-        let rounds = Rounds::play(aircraft, &parking(faults, state), None).expect("played");
+        let parking = parking(faults, state);
+        let rounds = Rounds::play_sharing(aircraft, &parking, None, &steps).expect("played");
         rounds.observe().expect("read").len()
     };
     STATES.into_iter().map(read).sum()

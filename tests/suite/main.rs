@@ -32,6 +32,7 @@ mod plant_commands;
 mod plant_published;
 mod plant_reference;
 mod plant_second_integration;
+mod plant_sharing;
 mod plant_systems;
 mod plant_traps;
 mod published;

@@ -13,6 +13,7 @@ use stillwheel::plant::handle::{Change, Handle};
 use stillwheel::plant::kinds::KINDS;
 use stillwheel::plant::observe::{Reading, Rounds};
 use stillwheel::plant::parking::Parking;
+use stillwheel::plant::solver::known::Given;
 use stillwheel::plant::solver::law::{FluidNow, Law};
 use stillwheel::plant::solver::network::{Element, Network, Pin};
 use stillwheel::plant::solver::step::{Conditions, Solver};
@@ -139,7 +140,13 @@ fn still(network: &Network) -> Result<f64, usize> {
         },
     });
     let pressures = vec![100e5, 0.0, 50e5];
-    let stepped = Solver::default().step(network, &pressures, &[0.0; 3], &conditions, 1.0)?;
+    let stepped = Solver::default().step(&Given {
+        network,
+        pressures: &pressures,
+        left_over: &[0.0; 3],
+        conditions: &conditions,
+        seconds: 1.0,
+    })?;
     Ok(stepped.pressures[2])
 }
 

@@ -4,6 +4,7 @@
 //! The nitrogen of an accumulator cannot be made ideal, but trapped air is an ideal gas at constant
 //! temperature to the solver. Placed in a node with one leak into a vacuum it is the same problem.
 
+use stillwheel::plant::solver::known::Given;
 use stillwheel::plant::solver::law::{FluidNow, Law};
 use stillwheel::plant::solver::network::{Element, Network, Pin};
 use stillwheel::plant::solver::step::{Conditions, GAMMA, Solver};
@@ -63,7 +64,13 @@ fn minutes(law: Law, sink: f64) -> (f64, f64) {
             },
         });
         let next = solver
-            .step(&network, &pressures, &left_over, &conditions, step)
+            .step(&Given {
+                network: &network,
+                pressures: &pressures,
+                left_over: &left_over,
+                conditions: &conditions,
+                seconds: step,
+            })
             .unwrap();
         let (before, after) = (pressures[0] + ATMOSPHERE, next.pressures[0] + ATMOSPHERE);
         if after <= END {

@@ -1,12 +1,14 @@
 //! How a parking begins: the brake is set, and the last pump stops with the store at some charge.
 
 use super::Handle;
+use super::passage::moment;
 use crate::base::pressure::ATMOSPHERE;
 use crate::plant::error::PlantError;
 use crate::plant::kinds::accumulator;
 use crate::plant::physics::gas_charge::Wall;
 use crate::plant::physics::holding::Motion;
 use crate::plant::solver::network::{Network, Pin};
+use crate::plant::solver::step::Conditions;
 use crate::plant::solver::store::Store;
 
 /// The beginning of a parking.
@@ -134,7 +136,11 @@ impl Handle {
         network
             .stores
             .retain(|(_, _, store)| !matches!(store, Store::Gas(_)));
-        let condition = self.condition(self.climate.now(), 0.0);
+        let temperature = self.climate.now();
+        let condition = Conditions {
+            fluid: self.fluid_at(temperature),
+            moment: moment(temperature, 0.0),
+        };
         let at_rest = self
             .solver
             .at_rest(&network, &self.pressures, &condition)

@@ -42,6 +42,7 @@ impl Handle {
     pub fn set(&mut self, change: &Change) -> Result<(), PlantError> {
         let (before, behind_gas) = self.stored_by_node();
         self.make(change)?;
+        self.fit_clamps();
         self.next_step = self.next_step.min(0.1);
         self.settle_levels()?;
         self.assemble()?;
@@ -58,7 +59,6 @@ impl Handle {
             *left += before - now;
         }
         let gas: f64 = now_behind_gas.iter().sum::<f64>() - behind_gas.iter().sum::<f64>();
-        self.account.stored += gas;
         self.account.stored_at_first += gas;
     }
 

@@ -44,7 +44,7 @@ impl Handle {
 
     /// Every flow, part by part.
     pub fn flows(&self) -> Vec<Passing> {
-        let fluid = self.condition(self.climate.now(), 0.0).fluid;
+        let fluid = self.fluid_at(self.climate.now());
         let one = |element: &crate::plant::solver::network::Element| {
             let (from, to) = (self.pressures[element.from], self.pressures[element.to]);
             Passing {
@@ -69,7 +69,8 @@ impl Handle {
 
     /// Where the fluid is and went since the account was opened.
     pub fn balance(&self) -> Balance {
-        self.account.balance(&self.aircraft, &self.wiring)
+        self.account
+            .balance(&self.aircraft, &self.wiring, self.stored())
     }
 
     /// Fluid that passed a boundary since the account was opened, either way, m3.

@@ -2,14 +2,12 @@
 
 use super::Handle;
 use crate::plant::error::PlantError;
-use crate::plant::kinds::brake;
 use crate::plant::memory::Memory;
 use crate::plant::physics::viscosity;
+use crate::plant::solver::known::Given;
 use crate::plant::solver::law::FluidNow;
-use crate::plant::solver::network::{Network, Pin};
 use crate::plant::solver::step::{Conditions, GAMMA, Stepped};
 use crate::plant::solver::store::Moment;
-use crate::plant::stamp::Stamp;
 
 /// Longest step, s.
 const LONGEST: f64 = 1800.0;
@@ -44,15 +42,13 @@ impl Handle {
         let mut seconds = self.next_step.min(bound);
         loop {
             let conditions = self.conditions(seconds);
-            let network = std::mem::take(&mut self.network);
-            let tried = self.solver.step(
-                &network,
-                &self.pressures,
-                &self.left_over,
-                &conditions,
+            let tried = self.solver.step(&Given {
+                network: &self.network,
+                pressures: &self.pressures,
+                left_over: &self.left_over,
+                conditions: &conditions,
                 seconds,
-            );
-            self.network = network;
+            });
             let shorter = match tried {
                 Err(node) if seconds < SHORTEST => return Err(self.no_pressure(node)),
                 Err(_) => seconds * 0.25,
@@ -66,7 +62,8 @@ impl Handle {
                     if changed && seconds > EVENT {
                         (seconds * 0.5).max(EVENT)
                     } else {
-                        self.accept(stepped, memory, seconds, bound)?;
+                        self.choose_next_step(stepped.error, seconds, bound);
+                        self.accept(stepped, memory, seconds, changed)?;
                         return Ok(());
                     }
                 }
@@ -84,9 +81,11 @@ impl Handle {
 
     /// The longest step that ends before something is known to change.
     fn bound(&self, at_most: f64) -> f64 {
-        let parts = 0..self.aircraft.parts.len();
-        let alarms =
-            parts.filter_map(|at| self.aircraft.parts[at].kind.behaviour.alarm(&self.view(at)));
+        let alarms = self
+            .wiring
+            .active
+            .iter()
+            .filter_map(|&at| self.aircraft.parts[at].kind.behaviour.alarm(&self.view(at)));
         let rolls = self.motion.speed > 0.0 && self.motion.metres < FOLLOWED;
         let bend = self.climate.next_bend(self.seconds);
         alarms
@@ -97,79 +96,65 @@ impl Handle {
     }
 
     fn conditions(&self, seconds: f64) -> [Conditions; 3] {
-        [0.0, GAMMA * seconds, seconds].map(|passed| {
-            let temperature = self.climate.after(self.seconds, passed);
-            self.condition(temperature, passed)
-        })
+        let times = [0.0, GAMMA * seconds, seconds];
+        let [begin, middle, end] = times.map(|passed| self.climate.after(self.seconds, passed));
+        let first = self.fluid_at(begin);
+        // In steady weather all three are the same.
+        let fluid = |temperature: f64| {
+            if temperature.to_bits() == begin.to_bits() {
+                first
+            } else {
+                self.fluid_at(temperature)
+            }
+        };
+        let at = |temperature: f64, seconds: f64| Conditions {
+            fluid: fluid(temperature),
+            moment: moment(temperature, seconds),
+        };
+        [at(begin, times[0]), at(middle, times[1]), at(end, times[2])]
     }
 
-    pub(super) fn condition(&self, temperature: f64, seconds: f64) -> Conditions {
+    /// The fluid at a temperature in kelvin.
+    pub(super) fn fluid_at(&self, temperature: f64) -> FluidNow {
         let density = |kelvin| viscosity::density(self.fluid.density, self.fluid.expansion, kelvin);
-        let dynamic = |kelvin| self.walther.viscosity(kelvin) * density(kelvin);
-        Conditions {
-            fluid: FluidNow {
-                density: density(temperature),
-                thinness: dynamic(288.15) / dynamic(temperature),
-                temperature,
-            },
-            moment: Moment {
-                fluid: temperature,
-                gas: temperature,
-                seconds,
-            },
+        FluidNow {
+            density: density(temperature),
+            thinness: self.thickness_at_15
+                / (self.walther.viscosity(temperature) * density(temperature)),
+            temperature,
         }
     }
 
     fn remembered(&self, pressures: &[f64], seconds: f64) -> Vec<Memory> {
         let temperature = self.climate.after(self.seconds, seconds);
-        let one = |(at, old): (usize, &Memory)| {
-            let mut memory = *old;
-            let view = self.view_with(at, old, pressures, temperature);
+        let mut remembered = self.memory.clone();
+        for &at in &self.wiring.active {
+            let view = self.view_with(at, &self.memory[at], pressures, temperature);
             let behaviour = self.aircraft.parts[at].kind.behaviour;
-            behaviour.advance(&view, &mut memory, seconds);
-            memory
-        };
-        self.memory.iter().enumerate().map(one).collect()
+            behaviour.advance(&view, &mut remembered[at], seconds);
+        }
+        remembered
     }
 
     /// In which way every part works; a step holds at most one change of it.
     fn modes(&self, memory: &[Memory], pressures: &[f64]) -> Vec<u8> {
-        let one = |(at, memory): (usize, &Memory)| {
-            let view = self.view_with(at, memory, pressures, self.climate.now());
+        let one = |&at: &usize| {
+            let view = self.view_with(at, &memory[at], pressures, self.climate.now());
             self.aircraft.parts[at].kind.behaviour.mode(&view)
         };
         let moves = u8::from(self.ground.excess(self.brakes_hold(pressures)) > 0.0);
-        let parts = memory.iter().enumerate().map(one);
+        let parts = self.wiring.active.iter().map(one);
         parts.chain([moves]).collect()
     }
 
     /// Force in N that all brakes hold at the tyres.
     pub(super) fn brakes_hold(&self, pressures: &[f64]) -> f64 {
-        let brakes = self.aircraft.parts.iter().enumerate();
-        brakes
-            .filter(|(_, part)| part.kind.name == "brake")
-            .map(|(at, _)| {
-                let view = self.view_with(at, &self.memory[at], pressures, self.climate.now());
-                brake::holds(&view)
-            })
-            .sum()
+        self.clamps.iter().map(|clamp| clamp.holds(pressures)).sum()
     }
 
-    fn accept(
-        &mut self,
-        stepped: Stepped,
-        memory: Vec<Memory>,
-        seconds: f64,
-        bound: f64,
-    ) -> Result<(), PlantError> {
-        for (node, pin) in self.network.pins.iter().enumerate() {
-            if let Some(pin) = pin {
-                let arrived = stepped.arrived[node];
-                self.account.arrived[pin.account] += arrived;
-                self.account.moved += arrived.abs();
-            }
-        }
-        let share = stepped.error / allowed(seconds);
+    /// Chooses how long the next step will be tried.
+    fn choose_next_step(&mut self, error: f64, seconds: f64, bound: f64) {
+        let share = error / allowed(seconds);
         let growth = (0.9 / share.max(1e-6).sqrt()).clamp(0.3, 5.0);
         // A step cut short from outside says little about how long the next may be.
         let cut_short = seconds >= bound * (1.0 - 1e-9);
@@ -179,10 +164,30 @@ impl Handle {
         } else {
             grown
         };
-        let before = self.modes(&self.memory, &self.pressures);
-        let restless = memory.iter().zip(&self.memory).any(|(new, old)| {
+    }
+
+    fn accept(
+        &mut self,
+        stepped: Stepped,
+        memory: Vec<Memory>,
+        seconds: f64,
+        other_mode: bool,
+    ) -> Result<(), PlantError> {
+        for (node, pin) in self.network.pins.iter().enumerate() {
+            if let Some(pin) = pin {
+                let arrived = stepped.arrived[node];
+                self.account.arrived[pin.account] += arrived;
+                self.account.moved += arrived.abs();
+            }
+        }
+        let pairs = || {
+            let active = self.wiring.active.iter();
+            active.map(|&at| (&memory[at], &self.memory[at]))
+        };
+        let restless = pairs().any(|(new, old)| {
             new.engaged != old.engaged || (new.position - old.position).abs() > 1e-12
         });
+        let stands = !other_mode && pairs().all(|(new, old)| new.stands_like(old));
         self.pressures = stepped.pressures;
         self.left_over = stepped.left_over;
         self.memory = memory;
@@ -190,15 +195,18 @@ impl Handle {
         self.seconds += seconds;
         self.steps += 1;
         self.roll(seconds);
-        let changed = restless || self.modes(&self.memory, &self.pressures) != before;
-        if changed {
+        let travels = self.travels_standing();
+        if restless || other_mode {
             self.settle_levels()?;
         } else {
             self.follow_levels();
         }
-        self.assemble()?;
-        self.account.stored = self.stored();
-        Ok(())
+        if stands && travels == self.travels_standing() {
+            self.carry_on();
+            Ok(())
+        } else {
+            self.assemble()
+        }
     }
 
     fn roll(&mut self, seconds: f64) {
@@ -214,95 +222,14 @@ impl Handle {
                 .after(seconds.min(ROLLING), net, self.ground.push.mass);
         }
     }
+}
 
-    /// Stamps every part into the network anew.
-    pub(super) fn assemble(&mut self) -> Result<(), PlantError> {
-        let outside = self.wiring.outside;
-        let mut network = std::mem::take(&mut self.network);
-        network.elements.clear();
-        network.stores.clear();
-        network.pins.clear();
-        network.pins.resize(outside + 1, None);
-        let mut clash = None;
-        for at in 0..self.aircraft.parts.len() {
-            let mut stamp = Stamp {
-                part: at,
-                view: self.view(at),
-                network: &mut network,
-                outside,
-                clash: &mut clash,
-            };
-            let view = stamp.view;
-            self.aircraft.parts[at]
-                .kind
-                .behaviour
-                .stamp(&view, &mut stamp);
-        }
-        self.finish(&mut network);
-        self.network = network;
-        match clash {
-            None => Ok(()),
-            Some((net, first, second)) => Err(PlantError::TwoSupplies {
-                net: self.wiring.node_name(&self.aircraft, net),
-                first: self.aircraft.parts[first].id.clone(),
-                second: self.aircraft.parts[second].id.clone(),
-            }),
-        }
-    }
-
-    /// The open air, and a trace of volume in every node, so that none is without any.
-    fn finish(&self, network: &mut Network) {
-        use crate::plant::solver::store::Store;
-        let air = self.aircraft.parts.len();
-        network.pins[self.wiring.outside] = Some(Pin {
-            pressure: 0.0,
-            run_down: None,
-            account: air,
-        });
-        for node in 0..self.wiring.outside {
-            if network.pins[node].is_none() {
-                let trace = Store::Line {
-                    volume: 2e-6,
-                    bulk_modulus: self.fluid.bulk_modulus,
-                    expansion: self.fluid.expansion,
-                    swelling: 0.0,
-                };
-                network.stores.push((node, air, trace));
-            }
-        }
-    }
-
-    /// Fluid held now, m3.
-    fn stored(&self) -> f64 {
-        let (elsewhere, behind_gas) = self.stored_by_node();
-        let all = elsewhere.iter().chain(&behind_gas).chain(&self.left_over);
-        all.sum()
-    }
-
-    /// Fluid held now in every free node, m3: in lines and brakes, and behind gas.
-    pub(super) fn stored_by_node(&self) -> (Vec<f64>, Vec<f64>) {
-        use crate::plant::solver::store::Store;
-        let moment = self.condition(self.climate.now(), 0.0).moment;
-        let mut both = [
-            vec![0.0; self.pressures.len()],
-            vec![0.0; self.pressures.len()],
-        ];
-        for (node, _, store) in &self.network.stores {
-            if self.network.pins[*node].is_none() {
-                let gas = usize::from(matches!(store, Store::Gas(_)));
-                both[gas][*node] += store.volume(self.pressures[*node], &moment).0;
-            }
-        }
-        let [elsewhere, behind_gas] = both;
-        (elsewhere, behind_gas)
-    }
-
-    /// Opens the account anew: what is stored now is the beginning.
-    pub fn open_account(&mut self) {
-        self.account.arrived = vec![0.0; self.aircraft.parts.len() + 1];
-        self.account.stored = self.stored();
-        self.account.stored_at_first = self.account.stored;
-        self.account.moved = 0.0;
+/// The moment some seconds into a step; gas and fluid are as warm as each other.
+pub(super) fn moment(temperature: f64, seconds: f64) -> Moment {
+    Moment {
+        fluid: temperature,
+        gas: temperature,
+        seconds,
     }
 }
 

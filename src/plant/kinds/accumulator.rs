@@ -65,6 +65,10 @@ impl Behaviour for Works {
         }
     }
 
+    fn stamps_every_step(&self) -> bool {
+        true
+    }
+
     fn stamp(&self, part: &View<'_>, stamp: &mut Stamp<'_>) {
         if let Some(piston) = piston(part)
             && !part.has("piston-jammed")

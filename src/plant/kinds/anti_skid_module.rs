@@ -37,6 +37,10 @@ struct Works;
 const OUTS: [&str; 4] = ["out-1", "out-2", "out-3", "out-4"];
 
 impl Behaviour for Works {
+    fn only_stamps(&self) -> bool {
+        true
+    }
+
     fn stamp(&self, part: &View<'_>, stamp: &mut Stamp<'_>) {
         let area = part.value("nozzle-area");
         let dumped = part.value("dumped-valve");

@@ -23,6 +23,10 @@ pub const KIND: Kind = Kind {
 struct Works;
 
 impl Behaviour for Works {
+    fn only_stamps(&self) -> bool {
+        true
+    }
+
     fn stamp(&self, part: &View<'_>, stamp: &mut Stamp<'_>) {
         let leak = part.value("outside-leak");
         if leak > 0.0 {

@@ -43,6 +43,10 @@ pub const KIND: Kind = Kind {
 struct Works;
 
 impl Behaviour for Works {
+    fn only_stamps(&self) -> bool {
+        true
+    }
+
     fn stamp(&self, part: &View<'_>, stamp: &mut Stamp<'_>) {
         stamp.store("port", Store::Brake(stack(part)));
         let leak = part.value("outside-leak");
@@ -70,15 +74,38 @@ pub fn stack(part: &View<'_>) -> Stack {
     }
 }
 
-/// Force in N that it holds at the tyre with the pressure it has.
-pub fn holds(part: &View<'_>) -> f64 {
-    let friction = Friction {
-        coefficient: part.value("friction"),
-        faces: part.value("faces"),
-        mean_radius: part.value("mean-radius"),
-        tyre_radius: part.value("tyre-radius"),
-    };
-    holding_force(&stack(part), &friction, part.pressure("port"))
+/// What turns the pressure of a brake into a force at its tyre.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Clamp {
+    stack: Stack,
+    friction: Friction,
+    node: Option<usize>,
+}
+
+impl Clamp {
+    /// Force in N that the brake holds at the tyre with the pressures of all nodes, Pa.
+    pub fn holds(&self, pressures: &[f64]) -> f64 {
+        let pressure = self.node.and_then(|node| pressures.get(node));
+        holding_force(
+            &self.stack,
+            &self.friction,
+            pressure.copied().unwrap_or(0.0),
+        )
+    }
+}
+
+/// How the brake clamps with its settings of now.
+pub fn clamp(part: &View<'_>) -> Clamp {
+    Clamp {
+        stack: stack(part),
+        friction: Friction {
+            coefficient: part.value("friction"),
+            faces: part.value("faces"),
+            mean_radius: part.value("mean-radius"),
+            tyre_radius: part.value("tyre-radius"),
+        },
+        node: part.node("port"),
+    }
 }
 
 /// Whether it looks clamped from outside. A closed gap proves the contact pressure, not the grip;

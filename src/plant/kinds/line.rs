@@ -31,6 +31,10 @@ pub const KIND: Kind = Kind {
 struct Works;
 
 impl Behaviour for Works {
+    fn only_stamps(&self) -> bool {
+        true
+    }
+
     fn stamp(&self, part: &View<'_>, stamp: &mut Stamp<'_>) {
         let line = Store::Line {
             volume: part.value("volume"),

@@ -47,6 +47,10 @@ pub const KIND: Kind = Kind {
 struct Works;
 
 impl Behaviour for Works {
+    fn only_stamps(&self) -> bool {
+        true
+    }
+
     fn stamp(&self, part: &View<'_>, stamp: &mut Stamp<'_>) {
         let command = command(part);
         let flow = |name: &str| conductance(part.value(name));

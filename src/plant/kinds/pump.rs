@@ -34,6 +34,10 @@ impl Behaviour for Works {
         &["out"]
     }
 
+    fn stamps_every_step(&self) -> bool {
+        true
+    }
+
     fn stamp(&self, part: &View<'_>, stamp: &mut Stamp<'_>) {
         if runs(part) {
             stamp.pin("out", part.value("pressure"), None);

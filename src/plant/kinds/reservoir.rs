@@ -25,6 +25,10 @@ pub const KIND: Kind = Kind {
 struct Works;
 
 impl Behaviour for Works {
+    fn only_stamps(&self) -> bool {
+        true
+    }
+
     fn holds(&self) -> &'static [&'static str] {
         &["suction", "return"]
     }

@@ -7,6 +7,7 @@ use crate::plant::aircraft::Aircraft;
 use crate::plant::error::PlantError;
 use crate::plant::handle::Handle;
 use crate::plant::parking::Parking;
+use crate::plant::solver::known::KnownSteps;
 
 /// Hours after the pumps stopped at which most things are read.
 const READ_AT: f64 = 0.5;
@@ -62,11 +63,36 @@ impl Rounds {
         parking: &Parking,
         hours: Option<f64>,
     ) -> Result<Self, PlantError> {
-        let fresh = parking.begin(aircraft)?;
+        Self::play_from(aircraft, parking, hours, |_| ())
+    }
+
+    /// The same, with what other parkings already solved: with the same faults in other states of
+    /// the aircraft, most steps are the same.
+    pub fn play_sharing(
+        aircraft: &Arc<Aircraft>,
+        parking: &Parking,
+        hours: Option<f64>,
+        steps: &KnownSteps,
+    ) -> Result<Self, PlantError> {
+        Self::play_from(aircraft, parking, hours, |plant| plant.share(steps))
+    }
+
+    fn play_from(
+        aircraft: &Arc<Aircraft>,
+        parking: &Parking,
+        hours: Option<f64>,
+        begun: impl Fn(&mut Handle),
+    ) -> Result<Self, PlantError> {
+        let begin = |parking: &Parking| {
+            let mut plant = parking.begin(aircraft)?;
+            begun(&mut plant);
+            Ok(plant)
+        };
+        let fresh: Handle = begin(parking)?;
         let mut down = parking.clone();
         down.switches.push(("lever".into(), "down".into()));
         let fresh_released = match aircraft.setting("lever", "down") {
-            Some(_) => down.begin(aircraft)?,
+            Some(_) => begin(&down)?,
             None => fresh.clone(),
         };
         let mut released = fresh_released.clone();

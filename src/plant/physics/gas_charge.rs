@@ -1,6 +1,6 @@
 //! A charge of nitrogen behind a piston: pressure when its volume changes slowly or fast.
 
-use super::nitrogen::{Isotherm, properties};
+use super::nitrogen::{Isotherm, stiffening_and_heat};
 
 /// A fixed mass of gas in a volume.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -46,7 +46,7 @@ impl GasCharge {
 
     /// The ways this charge can go in a step with a wall.
     pub fn path(&self, wall: Wall) -> Path {
-        let state = properties(self.temperature, self.mass / self.volume);
+        let (stiffening, cv) = stiffening_and_heat(self.temperature, self.mass / self.volume);
         let x = if wall.lag > 0.0 {
             wall.seconds / wall.lag
         } else {
@@ -55,8 +55,13 @@ impl GasCharge {
         Path {
             charge: *self,
             wall,
-            stiffening: state.pressure_by_temperature,
-            exponent: state.pressure_by_temperature * self.volume / (self.mass * state.cv),
+            stiffening,
+            exponent: stiffening * self.volume / (self.mass * cv),
+            mass: if wall.loss > 0.0 {
+                self.mass * (-wall.loss * wall.seconds).exp()
+            } else {
+                self.mass
+            },
             // After twenty lags nothing is left of how the step began.
             kept: if x > 20.0 { 0.0 } else { (-x).exp() },
             work_kept: if x > 1e-9 { -(-x).exp_m1() / x } else { 1.0 },
@@ -77,6 +82,8 @@ pub struct Path {
     wall: Wall,
     stiffening: f64,
     exponent: f64,
+    /// Mass left at the end, kg.
+    mass: f64,
     kept: f64,
     work_kept: f64,
 }
@@ -89,30 +96,33 @@ impl Path {
 
     /// The charge at the end of the step with a volume.
     pub fn end(&self, volume: f64) -> GasCharge {
+        self.end_worked(volume, self.worked(volume))
+    }
+
+    fn end_worked(&self, volume: f64, worked: f64) -> GasCharge {
         let from = &self.charge;
         let wall = self.wall.temperature;
-        let heated = (self.worked(volume) - from.temperature) * self.work_kept;
+        let heated = (worked - from.temperature) * self.work_kept;
         GasCharge {
-            mass: from.mass * (-self.wall.loss * self.wall.seconds).exp(),
+            mass: self.mass,
             volume,
             temperature: wall + (from.temperature - wall) * self.kept + heated,
         }
     }
 
     /// Absolute pressure (Pa) at the end with a volume, and its change with the volume.
-    fn pressure(&self, volume: f64) -> (f64, f64) {
-        let end = self.end(volume);
+    pub fn pressure(&self, volume: f64) -> (f64, f64) {
+        let worked = self.worked(volume);
+        let end = self.end_worked(volume, worked);
         let density = end.mass / volume;
         let (pressure, by_density) = Isotherm::new(end.temperature).pressure(density);
         let stiffening = self.stiffening * self.charge.volume / volume;
-        let cooled = stiffening * self.worked(volume) * self.exponent / volume * self.work_kept;
+        let cooled = stiffening * worked * self.exponent / volume * self.work_kept;
         (pressure, -by_density * density / volume - cooled)
     }
 
     /// The volume at which the step ends at an absolute pressure, and its change with the pressure
     /// (m3/Pa, negative). Outside of `least` and `most` it is the nearer one, and does not change.
-    ///
-    /// Newton's method inside a bracket; some four evaluations.
     pub fn volume_at(&self, pressure: f64, least: f64, most: f64) -> (f64, f64) {
         if self.pressure(most).0 >= pressure {
             return (most, 0.0);
@@ -120,8 +130,16 @@ impl Path {
         if self.pressure(least).0 <= pressure {
             return (least, 0.0);
         }
-        let (mut low, mut high) = (least, most);
-        let mut volume = self.charge.volume.clamp(least, most);
+        let guess = self.charge.volume.clamp(least, most);
+        self.volume_between(pressure, (least, most), guess)
+    }
+
+    /// The same for a pressure that is reached between two volumes, from a guess on.
+    ///
+    /// Newton's method inside a bracket; some three evaluations.
+    pub fn volume_between(&self, pressure: f64, bracket: (f64, f64), guess: f64) -> (f64, f64) {
+        let (mut low, mut high) = bracket;
+        let mut volume = guess;
         for _ in 0..60 {
             let (found, slope) = self.pressure(volume);
             if found > pressure {
@@ -130,14 +148,20 @@ impl Path {
                 high = volume;
             }
             let step = (pressure - found) / slope;
-            if step.abs() < 1e-12 * volume {
-                return (volume, 1.0 / slope);
+            let next = volume + step;
+            // What is left after such a step is far below what it was.
+            if step.abs() < CLOSE * volume && low <= next && next <= high {
+                return (next, 1.0 / slope);
             }
-            volume += step;
-            if !(low < volume && volume < high) {
-                volume = 0.5 * (low + high);
-            }
+            volume = if low < next && next < high {
+                next
+            } else {
+                0.5 * (low + high)
+            };
         }
         (volume, 1.0 / self.pressure(volume).1)
     }
 }
+
+/// The last step of the search for a volume, as a share of it.
+const CLOSE: f64 = 1e-9;

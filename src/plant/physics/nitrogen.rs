@@ -61,11 +61,10 @@ impl Isotherm {
     /// taken, so that a solver passing through nonsense on its way back never meets a NaN.
     pub fn new(temperature: f64) -> Self {
         let temperature = temperature.max(60.0);
-        // Every power is a whole number of eighths; three roots cost less than twelve powers.
-        let eighth = (CRITICAL_TEMPERATURE / temperature).sqrt().sqrt().sqrt();
+        let powers = temperature_powers(CRITICAL_TEMPERATURE / temperature);
         let mut factors = [0.0; 12];
-        for (factor, Term(n, _, t, _)) in factors.iter_mut().zip(&TERMS) {
-            *factor = n * eighth.powi(*t);
+        for ((factor, Term(n, ..)), power) in factors.iter_mut().zip(&TERMS).zip(powers) {
+            *factor = n * power;
         }
         Self {
             temperature,
@@ -76,16 +75,12 @@ impl Isotherm {
     /// Absolute pressure, Pa, and its change with density, for a density in kg/m3.
     pub fn pressure(&self, density: f64) -> (f64, f64) {
         let delta = density / CRITICAL_DENSITY;
-        let decay = [
-            1.0,
-            (-delta).exp(),
-            (-delta * delta).exp(),
-            (-delta.powi(3)).exp(),
-        ];
+        let shapes = density_shapes(delta);
+        let bent = exponents(delta);
         let (mut first, mut second) = (0.0, 0.0);
-        for (factor, Term(_, d, _, c)) in self.factors.iter().zip(&TERMS) {
-            let (inner, bend) = slope_of(delta, *d, *c);
-            let term = factor * delta.powi(*d) * decay[usize::try_from(*c).unwrap_or(0)];
+        for ((factor, Term(_, d, _, c)), shape) in self.factors.iter().zip(&TERMS).zip(shapes) {
+            let (inner, bend) = slope_of(*d, *c, &bent);
+            let term = factor * shape;
             first += term * inner;
             second += term * (inner * (inner - 1.0) - bend);
         }
@@ -114,14 +109,81 @@ impl Isotherm {
     }
 }
 
+/// The powers of temperature of all terms, for the critical temperature over the one asked for.
+///
+/// Every power is a whole number of eighths, and they are products of each other: three roots and
+/// some products cost far less than twelve powers, and this is the innermost of all loops.
+fn temperature_powers(ratio: f64) -> [f64; 12] {
+    let fourth = ratio.sqrt().sqrt();
+    let p1 = fourth.sqrt();
+    let p4 = ratio.sqrt();
+    let (p2, p8) = (fourth, ratio);
+    let (p5, p12) = (p4 * p1, p8 * p4);
+    let (p7, p9, p14) = (p5 * p2, p8 * p1, p12 * p2);
+    let p11 = p9 * p2;
+    let p29 = p14 * p14 * p1;
+    let p24 = p12 * p12;
+    let p48 = p24 * p24;
+    let p96 = p48 * p48;
+    let p116 = p96 * p12 * p8;
+    [p2, p9, p12, p11, p2, p7, p5, p14, p29, p29, p116, p96]
+}
+
+/// What density contributes to every term: its power, times the exponential.
+fn density_shapes(delta: f64) -> [f64; 12] {
+    let d2 = delta * delta;
+    let d3 = d2 * delta;
+    let (d4, d5) = (d2 * d2, d3 * d2);
+    let d7 = d4 * d3;
+    let (e1, e2, e3) = ((-delta).exp(), (-d2).exp(), (-d3).exp());
+    [
+        delta,
+        delta,
+        delta,
+        d2,
+        d3,
+        d7,
+        d2 * e1,
+        d5 * e1,
+        delta * e2,
+        d4 * e2,
+        d3 * e3,
+        d4 * e3,
+    ]
+}
+
+/// For every power in the exponential, that power times what it is the power of.
+fn exponents(delta: f64) -> [f64; 4] {
+    let d2 = delta * delta;
+    [0.0, delta, 2.0 * d2, 3.0 * d2 * delta]
+}
+
 /// For one term, its power of density as the exponential bends it, and how that changes.
-fn slope_of(delta: f64, d: i32, c: i32) -> (f64, f64) {
-    let power = f64::from(d);
-    if c == 0 {
-        return (power, 0.0);
+fn slope_of(d: i32, c: i32, exponents: &[f64; 4]) -> (f64, f64) {
+    let bent = exponents[usize::try_from(c).unwrap_or(0)];
+    (f64::from(d) - bent, f64::from(c) * bent)
+}
+
+/// Change of pressure with temperature at constant density, Pa/K, and heat capacity at constant
+/// volume, J/(kg K): the two of the [`properties`] that a step of a gas charge needs.
+pub fn stiffening_and_heat(temperature: f64, density: f64) -> (f64, f64) {
+    let isotherm = Isotherm::new(temperature);
+    let delta = density / CRITICAL_DENSITY;
+    let shapes = density_shapes(delta);
+    let bent = exponents(delta);
+    let (mut by_d, mut by_tt, mut by_dt) = (0.0, 0.0, 0.0);
+    for ((factor, Term(_, d, t, c)), shape) in isotherm.factors.iter().zip(&TERMS).zip(shapes) {
+        let (inner, _) = slope_of(*d, *c, &bent);
+        let term = factor * shape;
+        let t = f64::from(*t) / 8.0;
+        by_d += term * inner;
+        by_tt += term * t * (t - 1.0);
+        by_dt += term * t * inner;
     }
-    let bent = f64::from(c) * delta.powi(c);
-    (power - bent, f64::from(c) * bent)
+    (
+        density * GAS_CONSTANT * (1.0 + by_d - by_dt),
+        GAS_CONSTANT * (ideal_heat(temperature) - 1.0 - by_tt),
+    )
 }
 
 /// Everything about one state: temperature in kelvin, density in kg/m3.
@@ -129,14 +191,11 @@ pub fn properties(temperature: f64, density: f64) -> Properties {
     let isotherm = Isotherm::new(temperature);
     let delta = density / CRITICAL_DENSITY;
     let (mut value, mut by_d, mut by_t, mut by_tt, mut by_dt) = (0.0, 0.0, 0.0, 0.0, 0.0);
-    for (factor, Term(_, d, t, c)) in isotherm.factors.iter().zip(&TERMS) {
-        let decay = if *c == 0 {
-            1.0
-        } else {
-            (-delta.powi(*c)).exp()
-        };
-        let (inner, _) = slope_of(delta, *d, *c);
-        let term = factor * delta.powi(*d) * decay;
+    let shapes = density_shapes(delta);
+    let bent = exponents(delta);
+    for ((factor, Term(_, d, t, c)), shape) in isotherm.factors.iter().zip(&TERMS).zip(shapes) {
+        let (inner, _) = slope_of(*d, *c, &bent);
+        let term = factor * shape;
         let t = f64::from(*t) / 8.0;
         value += term;
         by_d += term * inner;

@@ -12,7 +12,16 @@ const SMOOTH: f64 = 2e3;
 /// and has a finite slope there. Source: any text on hydraulic control; a published calculator
 /// figure is a test.
 pub fn flow(area: f64, difference: f64, density: f64) -> (f64, f64) {
-    let factor = DISCHARGE * area * (2.0 / density).sqrt();
+    through(factor(area, density), difference)
+}
+
+/// What the law takes of a hole and its fluid.
+pub fn factor(area: f64, density: f64) -> f64 {
+    DISCHARGE * area * (2.0 / density).sqrt()
+}
+
+/// Flow and its change with the pressure difference, for the [`factor`] of a hole.
+pub fn through(factor: f64, difference: f64) -> (f64, f64) {
     let size = difference.abs() + SMOOTH;
     let root = size.sqrt();
     (

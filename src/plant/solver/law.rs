@@ -91,19 +91,98 @@ impl Law {
 
     /// Flow for gauge pressures in Pa.
     pub fn flow(&self, from: f64, to: f64, fluid: &FluidNow) -> Flow {
-        let difference = from - to;
+        self.with(fluid).flow(from, to)
+    }
+
+    /// The law with a fluid put in: what does not change while pressures are searched for is
+    /// worked out once.
+    pub fn with(&self, fluid: &FluidNow) -> FluidLaw {
+        let thinness = fluid.thinness;
         match *self {
-            Self::Passage(conductance) => Flow::straight(conductance, difference),
+            Self::Passage(conductance) => FluidLaw::Straight(conductance),
             Self::Leak {
                 conductance,
                 hardens,
             } => {
                 let cold = (273.15 - fluid.temperature).max(0.0);
-                let scale = fluid.thinness * (1.0 + hardens * cold);
-                Flow::straight(conductance * scale, difference)
+                FluidLaw::Straight(conductance * (thinness * (1.0 + hardens * cold)))
             }
-            Self::Orifice(area) => {
-                let (amount, slope) = orifice::flow(area, difference, fluid.density);
+            Self::Orifice(area) => FluidLaw::Orifice(orifice::factor(area, fluid.density)),
+            Self::OneWay { open, crack, leak } => FluidLaw::OneWay {
+                open,
+                crack,
+                leak: leak * thinness,
+            },
+            Self::MeterIn {
+                command,
+                open,
+                land,
+            } => FluidLaw::MeterIn {
+                command,
+                open,
+                land: land * thinness,
+            },
+            Self::MeterOut {
+                command,
+                open,
+                wide,
+                null,
+            } => FluidLaw::MeterOut {
+                command,
+                open,
+                wide: wide * thinness,
+                null: null * thinness,
+            },
+        }
+    }
+}
+
+/// A [`Law`] for one fluid.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum FluidLaw {
+    /// In proportion to the difference of pressure.
+    Straight(f64),
+    /// Sharp-edged hole, by its factor.
+    Orifice(f64),
+    /// See [`Law::OneWay`].
+    OneWay {
+        /// Conductance when open.
+        open: f64,
+        /// Cracking pressure, Pa.
+        crack: f64,
+        /// Conductance of the leak.
+        leak: f64,
+    },
+    /// See [`Law::MeterIn`].
+    MeterIn {
+        /// Command, Pa.
+        command: f64,
+        /// Conductance wide open.
+        open: f64,
+        /// Conductance of the land.
+        land: f64,
+    },
+    /// See [`Law::MeterOut`].
+    MeterOut {
+        /// Command, Pa.
+        command: f64,
+        /// Conductance wide open.
+        open: f64,
+        /// Conductance of the lap with the spool off centre.
+        wide: f64,
+        /// Conductance of the lap with the spool at its null.
+        null: f64,
+    },
+}
+
+impl FluidLaw {
+    /// Flow for gauge pressures in Pa.
+    pub fn flow(&self, from: f64, to: f64) -> Flow {
+        let difference = from - to;
+        match *self {
+            Self::Straight(conductance) => Flow::straight(conductance, difference),
+            Self::Orifice(factor) => {
+                let (amount, slope) = orifice::through(factor, difference);
                 Flow {
                     amount,
                     by_from: slope,
@@ -111,7 +190,7 @@ impl Law {
                 }
             }
             Self::OneWay { open, crack, leak } => {
-                let mut flow = Flow::straight(leak * fluid.thinness, difference);
+                let mut flow = Flow::straight(leak, difference);
                 if difference > crack {
                     flow.amount += open * (difference - crack);
                     flow.by_from += open;
@@ -126,8 +205,7 @@ impl Law {
             } => {
                 // The port stands at the second end here.
                 let (share, by_excess) = opening(command - to);
-                let conductance = open * share + land * fluid.thinness;
-                let mut flow = Flow::straight(conductance, difference);
+                let mut flow = Flow::straight(open * share + land, difference);
                 flow.by_to -= open * by_excess * difference;
                 flow
             }
@@ -139,8 +217,8 @@ impl Law {
             } => {
                 let (below, by_below) = opening(command - from);
                 let (above, by_above) = opening(from - command);
-                let lap = (wide + (null - wide) * (1.0 - below.max(above))) * fluid.thinness;
-                let turn = (null - wide) * fluid.thinness;
+                let turn = null - wide;
+                let lap = wide + turn * (1.0 - below.max(above));
                 let mut flow = Flow::straight(lap + open * above, difference);
                 let by_port = open * by_above + turn * (by_below - by_above);
                 flow.by_from += by_port * difference;

@@ -4,10 +4,10 @@
 //! which is L-stable and ends on its last stage (standard texts on stiff equations, from memory).
 //! Volumes are balanced, not capacities, so nothing is lost at a kink.
 
+use super::known::{Given, KnownSteps, Sharing};
 use super::law::FluidNow;
-use super::matrix::Matrix;
 use super::network::Network;
-use super::newton::{Stage, held, inflow};
+use super::newton::{End, Stage, held};
 use super::store::Moment;
 
 /// 1 - 1/sqrt(2).
@@ -29,6 +29,17 @@ pub struct Conditions {
     pub moment: Moment,
 }
 
+impl Conditions {
+    /// A stage that ends here, with its flows counting for some seconds.
+    fn ends(&self, weight: f64) -> End {
+        End {
+            fluid: self.fluid,
+            moment: self.moment,
+            weight,
+        }
+    }
+}
+
 /// The end of a step.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Stepped {
@@ -46,7 +57,9 @@ pub struct Stepped {
 /// Room for the numbers of a step, kept from one to the next.
 #[derive(Debug, Clone, Default)]
 pub struct Solver {
-    matrix: Matrix,
+    stage: Stage,
+    sharing: Sharing,
+    change: Vec<f64>,
     start: Vec<f64>,
     first: Vec<f64>,
     last: Vec<f64>,
@@ -54,19 +67,37 @@ pub struct Solver {
 }
 
 impl Solver {
-    /// Takes one step of `seconds`. The conditions are those at its beginning, at its first stage
-    /// (gamma of the way) and at its end; `left_over` is what the step before left in each node.
-    /// The node that did not settle comes back as the error.
-    pub fn step(
-        &mut self,
-        network: &Network,
-        pressures: &[f64],
-        left_over: &[f64],
-        conditions: &[Conditions; 3],
-        seconds: f64,
-    ) -> Result<Stepped, usize> {
-        let pairs = network.elements.iter().map(|e| (e.from, e.to));
-        self.matrix.shape(network.len(), pairs);
+    /// Shares solved steps with other solvers from now on. Whoever shares says when the network is
+    /// stamped anew: see [`Solver::meet_network`].
+    pub fn share(&mut self, steps: &KnownSteps) {
+        self.sharing.share(steps);
+    }
+
+    /// Says that the next step may meet a network that differs in more than gas and pinned
+    /// pressures.
+    pub fn meet_network(&mut self) {
+        self.sharing.forget_network();
+    }
+
+    /// Takes one step. The node that did not settle comes back as the error.
+    pub fn step(&mut self, given: &Given<'_>) -> Result<Stepped, usize> {
+        if let Some(known) = self.sharing.find(given) {
+            return known;
+        }
+        let solved = self.solve(given);
+        self.sharing.keep(&solved);
+        solved
+    }
+
+    fn solve(&mut self, given: &Given<'_>) -> Result<Stepped, usize> {
+        let Given {
+            network,
+            pressures,
+            left_over,
+            conditions,
+            seconds,
+        } = *given;
+        self.stage.shape(network);
         let [begin, middle, end] = conditions;
         held(network, pressures, &begin.moment, &mut self.start);
         for (start, left) in self.start.iter_mut().zip(left_over) {
@@ -74,37 +105,28 @@ impl Solver {
         }
         let mut found = pressures.to_vec();
         let weight = GAMMA * seconds;
-        let stage = |at: &Conditions, target: &[f64], found: &mut Vec<f64>, matrix: &mut Matrix| {
-            let stage = Stage {
-                network,
-                fluid: at.fluid,
-                moment: at.moment,
-                weight,
-                target,
-            };
-            stage.solve(found, matrix)
-        };
-        stage(middle, &self.start, &mut found, &mut self.matrix)?;
-        inflow(network, &found, &middle.fluid, &mut self.first);
+        self.stage.prepare(network, &middle.ends(weight));
+        let passed = middle.moment.seconds;
+        self.stage.solve(network, &self.start, passed, &mut found)?;
+        self.stage.inflow(&found, &mut self.first);
         let rest = (1.0 - GAMMA) * seconds;
         for (target, flow) in self.start.iter_mut().zip(&self.first) {
             *target += rest * flow;
         }
-        stage(end, &self.start, &mut found, &mut self.matrix)?;
-        inflow(network, &found, &end.fluid, &mut self.last);
-        held(network, &found, &end.moment, &mut self.end);
+        self.stage.prepare(network, &end.ends(weight));
+        let passed = end.moment.seconds;
+        self.stage.solve(network, &self.start, passed, &mut found)?;
+        self.stage.inflow(&found, &mut self.last);
+        self.stage.held(&found, &mut self.end);
         let left_over = self.left_over(network, weight);
         let both = self.first.iter().zip(&self.last);
         let arrived = both.clone().map(|(a, b)| rest * a + weight * b).collect();
-        let mut change: Vec<f64> = both.map(|(a, b)| rest * (a - b)).collect();
-        for (change, pin) in change.iter_mut().zip(&network.pins) {
-            if pin.is_some() {
-                *change = 0.0;
-            }
-        }
-        self.matrix.solve(&mut change);
+        self.change.clear();
+        self.change.extend(both.map(|(a, b)| rest * (a - b)));
+        self.stage.solve_again(&mut self.change);
         let (least, share) = TOLERANCE;
-        let scaled = change
+        let scaled = self
+            .change
             .iter()
             .zip(&found)
             .map(|(change, pressure)| change.abs() / (least + share * pressure.abs()));
@@ -137,8 +159,7 @@ impl Solver {
         pressures: &[f64],
         conditions: &Conditions,
     ) -> Result<Vec<f64>, usize> {
-        let pairs = network.elements.iter().map(|e| (e.from, e.to));
-        self.matrix.shape(network.len(), pairs);
+        self.stage.shape(network);
         held(network, pressures, &conditions.moment, &mut self.start);
         let mut found = pressures.to_vec();
         // Longer and longer steps, so that the first does not have to jump from nothing; shorter
@@ -146,14 +167,10 @@ impl Solver {
         let mut seconds = 1e-2;
         loop {
             let mut tried = found.clone();
-            let stage = Stage {
-                network,
-                fluid: conditions.fluid,
-                moment: conditions.moment,
-                weight: seconds,
-                target: &self.start,
-            };
-            match stage.solve(&mut tried, &mut self.matrix) {
+            self.stage.prepare(network, &conditions.ends(seconds));
+            let passed = conditions.moment.seconds;
+            let settled = self.stage.solve(network, &self.start, passed, &mut tried);
+            match settled {
                 Err(node) if seconds < SHORTEST_AT_REST => return Err(node),
                 Err(_) => seconds *= 0.2,
                 Ok(()) if seconds >= LONGEST_AT_REST => return Ok(tried),

@@ -81,27 +81,24 @@ impl Piston {
         }
     }
 
-    /// Volume of the gas with the fluid at a gauge pressure, and its change with that.
-    ///
-    /// The piston stays where it is as long as the difference is less than its friction.
-    fn gas_volume(&self, pressure: f64, path: &Path) -> (f64, f64) {
-        let at = |gas: f64| path.volume_at(gas + ATMOSPHERE, self.least, self.room);
-        let (driven_out, slope) = at(pressure + self.friction);
-        if self.charge.volume <= driven_out {
-            return (driven_out, slope);
+    /// The piston in a stage that ends at a moment.
+    pub fn until(&self, moment: &Moment) -> MovingPiston {
+        let path = self.charge.path(self.wall(moment));
+        let at = |volume: f64| path.pressure(volume).0 - ATMOSPHERE;
+        MovingPiston {
+            piston: *self,
+            path,
+            unmoved: at(self.charge.volume),
+            ends: None,
+            last: self.charge.volume,
         }
-        // Only a rising pressure gets here, so the second search is rare.
-        let (pushed_in, slope) = at(pressure - self.friction);
-        if self.charge.volume >= pushed_in {
-            return (pushed_in, slope);
-        }
-        (self.charge.volume, 0.0)
     }
 
     /// The gas after a step that ended at a gauge pressure of the fluid.
     pub fn after(&self, pressure: f64, moment: &Moment) -> GasCharge {
-        let path = self.charge.path(self.wall(moment));
-        path.end(self.gas_volume(pressure, &path).0)
+        let mut moving = self.until(moment);
+        let volume = moving.gas_volume(pressure).0;
+        moving.path.end(volume)
     }
 
     /// Where the piston stands with a volume of gas.
@@ -116,6 +113,85 @@ impl Piston {
     }
 }
 
+/// A piston during one stage, with what stays the same while the pressure is searched for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct MovingPiston {
+    piston: Piston,
+    path: Path,
+    /// Pressure of the gas at the end if the piston stays where it is, Pa gauge.
+    unmoved: f64,
+    /// The same with the piston on its gas end and on its fluid end, once somebody asked.
+    ends: Option<(f64, f64)>,
+    /// Where the search ended last: the next one begins there.
+    last: f64,
+}
+
+impl MovingPiston {
+    /// Volume of the gas with the fluid at a gauge pressure, and its change with that.
+    ///
+    /// The piston stays where it is as long as the difference is less than its friction.
+    fn gas_volume(&mut self, pressure: f64) -> (f64, f64) {
+        let friction = self.piston.friction;
+        if pressure + friction <= self.unmoved {
+            self.search(pressure + friction)
+        } else if pressure - friction >= self.unmoved {
+            self.search(pressure - friction)
+        } else {
+            (self.piston.charge.volume, 0.0)
+        }
+    }
+
+    /// Volume of the gas at its own gauge pressure, and its change with that.
+    fn search(&mut self, gas: f64) -> (f64, f64) {
+        let (least, room) = (self.piston.least, self.piston.room);
+        let at = |volume: f64| self.path.pressure(volume).0 - ATMOSPHERE;
+        let (full, bottomed) = *self.ends.get_or_insert_with(|| (at(least), at(room)));
+        if bottomed >= gas {
+            return (room, 0.0);
+        }
+        if full <= gas {
+            return (least, 0.0);
+        }
+        let absolute = gas + ATMOSPHERE;
+        let found = self.path.volume_between(absolute, (least, room), self.last);
+        self.last = found.0;
+        found
+    }
+
+    /// Volume of the fluid held at its gauge pressure, and its change with that.
+    pub fn held(&mut self, pressure: f64) -> (f64, f64) {
+        let (volume, slope) = self.gas_volume(pressure);
+        (self.piston.room - volume, -slope)
+    }
+}
+
+/// A length of line at a temperature: its change of volume with pressure, and by how much its
+/// fluid shrank, m3. Vapour is left out: see [`vapour`].
+pub fn line(volume: f64, stiffness: (f64, f64), fluid: (f64, f64)) -> (f64, f64) {
+    let (bulk_modulus, swelling) = stiffness;
+    let (expansion, temperature) = fluid;
+    (
+        volume / bulk_modulus + swelling,
+        volume * expansion * (temperature - 288.15),
+    )
+}
+
+/// What vapour and air take from a line at a gauge pressure, and its change with that.
+pub fn vapour(pressure: f64) -> (f64, f64) {
+    if pressure < VAPOUR {
+        (VAPOUR_SLOPE * (pressure - VAPOUR), VAPOUR_SLOPE)
+    } else {
+        (0.0, 0.0)
+    }
+}
+
+/// Air at a gauge pressure, by its volume at one atmosphere: what it gave way, and the change.
+pub fn air(volume: f64, pressure: f64) -> (f64, f64) {
+    let absolute = (pressure + ATMOSPHERE).max(0.02 * ATMOSPHERE);
+    let now = volume * ATMOSPHERE / absolute;
+    (volume - now, now / absolute)
+}
+
 impl Store {
     /// Volume held, m3 at 15 C, and its change with pressure, m3/Pa, at a gauge pressure.
     pub fn volume(&self, pressure: f64, moment: &Moment) -> (f64, f64) {
@@ -126,29 +202,15 @@ impl Store {
                 expansion,
                 swelling,
             } => {
-                let slope = volume / bulk_modulus + swelling;
-                let shrunk = volume * expansion * (moment.fluid - 288.15);
-                let vapour = (pressure - VAPOUR).min(0.0);
-                let vapour_slope = if vapour < 0.0 { VAPOUR_SLOPE } else { 0.0 };
-                (
-                    slope * pressure - shrunk + VAPOUR_SLOPE * vapour,
-                    slope + vapour_slope,
-                )
+                let stiffness = (*bulk_modulus, *swelling);
+                let (slope, shrunk) = line(*volume, stiffness, (*expansion, moment.fluid));
+                let (taken, by_pressure) = vapour(pressure);
+                (slope * pressure - shrunk + taken, slope + by_pressure)
             }
-            Self::Air(volume) => {
-                let absolute = (pressure + ATMOSPHERE).max(0.02 * ATMOSPHERE);
-                let now = volume * ATMOSPHERE / absolute;
-                (volume - now, now / absolute)
-            }
+            Self::Air(volume) => air(*volume, pressure),
             Self::Brake(stack) => stack.volume(pressure),
-            Self::Gas(piston) => {
-                if moment.seconds <= 0.0 {
-                    return (piston.room - piston.charge.volume, 0.0);
-                }
-                let path = piston.charge.path(piston.wall(moment));
-                let (volume, slope) = piston.gas_volume(pressure, &path);
-                (piston.room - volume, -slope)
-            }
+            Self::Gas(piston) if moment.seconds <= 0.0 => (piston.room - piston.charge.volume, 0.0),
+            Self::Gas(piston) => piston.until(moment).held(pressure),
         }
     }
 }

@@ -19,6 +19,7 @@ pub mod panels;
 pub mod picture;
 pub mod plain;
 pub mod prompt;
+pub mod schematic;
 pub mod screens;
 pub mod search;
 pub mod start;

@@ -19,5 +19,6 @@ pub mod next_check;
 pub mod ranking;
 pub mod reading;
 pub mod situation;
+pub mod standing_of_parts;
 pub mod stop;
 pub mod what_if;

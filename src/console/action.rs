@@ -27,6 +27,10 @@ pub enum Action {
     Redo,
     /// Show a screen.
     Show(Screen),
+    /// Turn to the other sheet of the schematic.
+    Sheet,
+    /// Look at the schematic closer, or from further away.
+    Zoom,
     /// Step to the next look.
     Look,
     /// Step to the next characters for lines.

@@ -64,6 +64,7 @@ pub const COMMANDS: &[Row] = &[
     row("check", None, "NAME", "Make this check in place of the proposed one."),
     row("read", None, "READING", "Answer the check on the screen with a reading and its unit."),
     row("what-if", Some('i'), "", "What each answer would do, or would have done."),
+    row("schematic", Some('s'), "", "Every part as it stands, suspects first, and where the store drains."),
     row("log", Some('l'), "", "Every entry with its number."),
     row("change", Some('c'), "NUMBER ANSWER", "Change an old entry; later ones are kept."),
     row("note", Some('a'), "WORDS", "Write words into the log."),
@@ -112,6 +113,7 @@ pub fn parse(job: &Job, line: &str) -> Result<Command, String> {
         }
         "read" => Command::Read(rest.to_owned()),
         "what-if" => Command::Show(Screen::WhatIf),
+        "schematic" => Command::Show(Screen::Schematic),
         "log" => Command::Show(Screen::Log),
         "sheet" => Command::Show(Screen::HandOver),
         "hand-over" => Command::HandOver,

@@ -83,6 +83,9 @@ pub const BINDINGS: &[Binding] = &[
     first((&[Char('w'), F(4)], "w"), A::Show(Screen::Why), "why", "Causes, and what speaks for and against each; Enter opens one.", |s| ranks(s) && can_show(s, Screen::Why)),
     first((&[Char('o'), F(3)], "o"), A::Show(Screen::Checks), "other checks", "Every check; Enter makes another one than the proposed one.", |s| ranks(s) && can_show(s, Screen::Checks)),
     row((&[Char('i'), F(5)], "i"), A::Show(Screen::WhatIf), "what if", "What each answer would do, and what another answer would have done.", |s| ranks(s) && can_show(s, Screen::WhatIf)),
+    row((&[Char('s'), F(10)], "s"), A::Show(Screen::Schematic), "schematic", "The aircraft drawn: what holds pressure, what is suspect, where it drains.", |s| ranks(s) && can_show(s, Screen::Schematic)),
+    row((&[Char('s'), F(10)], "s"), A::Sheet, "other sheet", "On the schematic: fluid and gas, or power, signals and linkage.", on_schematic),
+    row((&[Char('z')], "z"), A::Zoom, "zoom", "On the schematic: closer, or further away.", on_schematic),
     row((&[Char('l'), F(6)], "l"), A::Show(Screen::Log), "log", "Every entry; Enter changes one.", |s| can_show(s, Screen::Log)),
     row((&[Char('h'), F(7)], "h"), A::Show(Screen::HandOver), "hand over", "What the next person has to know; Enter hands over.", |s| can_show(s, Screen::HandOver)),
     row((&[Char('e'), F(8)], "e"), A::Show(Screen::Ends), "end", "The ways to end the job; Enter takes one.", |s| can_show(s, Screen::Ends)),
@@ -107,6 +110,10 @@ fn on_work(state: &State) -> bool {
     free(state) && state.screen == Screen::Work
 }
 
+fn on_schematic(state: &State) -> bool {
+    free(state) && state.screen == Screen::Schematic
+}
+
 fn can_show(state: &State, screen: Screen) -> bool {
     free(state) && state.screen != screen
 }
@@ -121,6 +128,7 @@ fn opens(state: &State) -> bool {
     matches!(
         state.screen,
         Screen::Why
+            | Screen::Schematic
             | Screen::Cause(_)
             | Screen::Checks
             | Screen::Log

@@ -22,7 +22,8 @@ struct View {
 /// Moves the mark where something can be marked, else the page; every row can be reached.
 pub fn go(state: &mut State, way: Move) -> Option<Effect> {
     let (columns, rows) = state.screen_size();
-    let page = screens::page(state, state.room(), columns, rows);
+    let (stays, page) = screens::page(state, state.room(), columns, rows).parted();
+    let rows = rows.saturating_sub(stays.rows.len());
     let mut view = View {
         from: page.first_shown(state.scroll, state.marked, rows),
         most: page.rows.len().saturating_sub(rows),

@@ -2,6 +2,7 @@
 
 use super::effect::Effect;
 use super::prompt::needs_word;
+use super::schematic::Scene;
 use super::screens;
 use super::search::{Target, found};
 use super::state::{Screen, State};
@@ -27,6 +28,7 @@ pub fn accept(state: &mut State) -> Option<Effect> {
             press(state, prompt.choices.get(place)?.digit)
         }
         (Screen::Why, Some(event)) => show(state, Screen::Cause(event)),
+        (Screen::Schematic, Some(part)) => open_part(state, part),
         (Screen::Checks | Screen::Cause(_), Some(check)) => choose(state, check),
         (Screen::Log, Some(entry)) => prefill(
             state,
@@ -48,6 +50,20 @@ pub fn accept(state: &mut State) -> Option<Effect> {
             None
         }
     }
+}
+
+/// Shows the most probable fault of a part.
+fn open_part(state: &mut State, part: usize) -> Option<Effect> {
+    let scene = Scene::of(&state.job, state.sheet)?;
+    let drawn = scene.parts.into_iter().find(|drawn| drawn.place == part)?;
+    if let Some((event, _)) = drawn.likeliest {
+        return show(state, Screen::Cause(event));
+    }
+    state.say(&format!(
+        "{}: no cause of this tree lies in it.",
+        drawn.title
+    ));
+    None
 }
 
 /// Puts a check on the screen in place of the proposed one.

@@ -37,6 +37,8 @@ pub struct Page {
     pub columns: usize,
     /// The rows.
     pub rows: Vec<Row>,
+    /// How many of the first rows stay in sight while the others move under them.
+    pub fixed: usize,
 }
 
 impl Page {
@@ -45,6 +47,7 @@ impl Page {
         Self {
             columns,
             rows: Vec::new(),
+            fixed: 0,
         }
     }
 
@@ -147,6 +150,23 @@ impl Page {
     /// An empty row.
     pub fn blank(&mut self) {
         self.push(String::new(), Role::Text, None);
+    }
+
+    /// Lets everything written so far stay in sight.
+    pub fn fix(&mut self) {
+        self.fixed = self.rows.len();
+    }
+
+    /// The rows that stay, and the page that moves under them.
+    #[must_use]
+    pub fn parted(mut self) -> (Self, Self) {
+        let moving = self.rows.split_off(self.fixed.min(self.rows.len()));
+        let rest = Self {
+            columns: self.columns,
+            rows: moving,
+            fixed: 0,
+        };
+        (self, rest)
     }
 
     /// What can be marked, in order.

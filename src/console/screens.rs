@@ -17,6 +17,7 @@ pub mod help;
 pub mod log;
 pub mod messages;
 pub mod pause;
+pub mod schematic;
 pub mod search;
 pub mod what_if;
 pub mod why;
@@ -31,6 +32,7 @@ pub fn page(state: &State, room: Room, columns: usize, rows: usize) -> Page {
         Screen::Cause(event) => cause::write(&mut page, state, event),
         Screen::Checks => checks::write(&mut page, state),
         Screen::WhatIf => what_if::write(&mut page, state),
+        Screen::Schematic => schematic::write(&mut page, state, rows),
         Screen::Log => log::write(&mut page, state),
         Screen::HandOver => hand_over::write(&mut page, state),
         Screen::Pause => pause::write(&mut page, state),
@@ -53,6 +55,7 @@ pub fn heading(state: &State) -> String {
         Screen::Cause(_) => "Cause",
         Screen::Checks => "All checks",
         Screen::WhatIf => "What if",
+        Screen::Schematic => "Schematic",
         Screen::Log => "Log",
         Screen::HandOver => "Hand over",
         Screen::Pause => "Paused",

@@ -3,6 +3,7 @@
 use super::glyphs::Lines;
 use super::layout::{self, Room, room};
 use super::prompt::{Prompt, Wish, prompt, stage};
+use super::schematic::{Sheet, Zoom};
 use super::theme::Look;
 use crate::base::stamp::Stamp;
 use crate::diagnosis::ranking::of_100;
@@ -23,6 +24,8 @@ pub enum Screen {
     Checks,
     /// What other answers would lead to.
     WhatIf,
+    /// The aircraft drawn, as the job stands.
+    Schematic,
     /// Every entry.
     Log,
     /// What the next person has to know.
@@ -88,6 +91,10 @@ pub struct State {
     pub wish: Wish,
     /// Chance of each event before the last entry; empty where there was none.
     pub before: Vec<f64>,
+    /// The sheet of the schematic.
+    pub sheet: Sheet,
+    /// How close the schematic is looked at.
+    pub zoom: Zoom,
     /// What just happened; stays until the next action.
     pub message: String,
     /// Everything that was said.
@@ -113,6 +120,8 @@ impl State {
             input: String::new(),
             wish: Wish::default(),
             before: Vec::new(),
+            sheet: Sheet::default(),
+            zoom: Zoom::default(),
             message: String::new(),
             messages: Vec::new(),
             now,

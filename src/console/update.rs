@@ -83,6 +83,16 @@ fn act(state: &mut State, action: Action) -> Option<Effect> {
         Action::Undo => Some(Effect::Enter(What::Undo)),
         Action::Redo => Some(Effect::Enter(What::Redo)),
         Action::Show(screen) => show(state, screen),
+        Action::Sheet => {
+            state.sheet = state.sheet.next();
+            show(state, Screen::Schematic);
+            let word = state.sheet.word();
+            say(state, &format!("Sheet: {word}."))
+        }
+        Action::Zoom => {
+            state.zoom = state.zoom.next();
+            None
+        }
         Action::Look if !state.preferences.colour => {
             say(state, "Look: no colour, as NO_COLOR or the terminal asks.")
         }

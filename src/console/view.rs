@@ -1,7 +1,7 @@
 //! The whole frame: top line, rule, screen and panels, what just happened, keys.
 
 use ratatui::Frame;
-use ratatui::layout::{Position, Rect};
+use ratatui::layout::{Constraint, Layout, Position, Rect};
 use ratatui::text::Line;
 use ratatui::widgets::Paragraph;
 
@@ -58,12 +58,17 @@ pub fn view(frame: &mut Frame<'_>, state: &State, theme: &Theme) {
 /// Draws the screen itself; true where there is more below it.
 fn screen(frame: &mut Frame<'_>, state: &State, theme: &Theme, room: Room, place: Rect) -> bool {
     let (columns, rows) = size(place);
-    let page = screens::page(state, room, columns, rows);
+    let (stays, page) = screens::page(state, room, columns, rows).parted();
+    let high = u16::try_from(stays.rows.len()).map_or(place.height, |high| high.min(place.height));
+    let [head, place] =
+        Layout::vertical([Constraint::Length(high), Constraint::Min(0)]).areas(place);
+    let rows = usize::from(place.height);
     let marked = state.marked;
     let from = page.first_shown(state.scroll, marked, rows);
     let marked_row = marked.and_then(|nth| page.item_rows().get(nth).copied());
     let most = page.rows.len().saturating_sub(rows);
     let glyphs = state.preferences.lines.glyphs();
+    paint(frame, &stays, 0, None, glyphs, theme, head);
     paint(frame, &page, from, marked_row, glyphs, theme, place);
     from < most
 }

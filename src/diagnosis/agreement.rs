@@ -111,7 +111,7 @@ pub(super) fn fault_names(model: &Model, events: &[usize]) -> String {
 }
 
 /// The part and the fault that an event puts into the plant, by their names in the aircraft.
-fn fault_of(model: &Model, event: usize) -> Option<(&str, &str)> {
+pub fn fault_of(model: &Model, event: usize) -> Option<(&str, &str)> {
     let (role, fault) = model.causes[event].fault.as_ref()?;
     let part = model.aircraft.as_deref()?.part_for(role)?;
     Some((&part.id, fault))

@@ -8,11 +8,13 @@ mod act;
 mod assembly;
 mod beginning;
 mod change;
+mod drain;
 mod gauges;
 mod passage;
 
 pub use beginning::Start;
 pub use change::Change;
+pub use drain::Leg;
 pub use gauges::Passing;
 
 use std::sync::Arc;

@@ -34,6 +34,7 @@ mod plant_reference;
 mod plant_second_integration;
 mod plant_systems;
 mod plant_traps;
+mod pressure_tree;
 mod published;
 mod rank_command;
 mod replays;

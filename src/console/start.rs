@@ -76,7 +76,7 @@ const KEYS: &[(&[Key], &str, Act)] = &[
     (&[Key::Char('1')], "1 newest", Act::Newest),
     (
         &[Key::Char('3'), Key::Char('n')],
-        "3 5 new job",
+        "3/5 new job",
         Act::New(0),
     ),
     (&[Key::Char('5')], "", Act::New(1)),
@@ -142,8 +142,11 @@ impl Start {
         let marked = Some(self.marked);
         let at_work = self.jobs.iter().filter(|job| job.open).count();
         let top = format!("Stillwheel  {} at work", plural(at_work, "job"));
+        // Where no job was begun yet, there is none to mark or to go on with.
+        let of_jobs = |act: &Act| matches!(act, Act::Newest | Act::Down | Act::Open);
         let shown = || {
             KEYS.iter()
+                .filter(|(_, _, act)| !self.jobs.is_empty() || !of_jobs(act))
                 .map(|(_, words, _)| *words)
                 .filter(|w| !w.is_empty())
         };

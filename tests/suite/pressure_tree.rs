@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use crate::crept_tree::{ids, ranked};
-use crate::run::stillwheel;
+use crate::run::{root, stillwheel};
 use stillwheel::authoring::{desk::Desk, document, embedded};
 use stillwheel::diagnosis::cause::Part;
 use stillwheel::diagnosis::evidence::Evidence;
@@ -162,8 +162,10 @@ fn both_trees_take_their_leaks_from_one_file() {
 fn the_reports_that_are_offered_are_those_of_the_trees() {
     let offered: Vec<_> = embedded::reports().collect();
     assert_eq!(offered.len(), 2);
+    let readme = std::fs::read_to_string(root().join("README.md")).unwrap();
     for (id, words) in offered {
         assert_eq!(model(id).report, words);
+        assert!(readme.contains(&format!("| {words} | {id} |")), "{id}");
     }
 }
 

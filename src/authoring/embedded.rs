@@ -19,14 +19,32 @@ pub const ALL: &[Embedded] = &[
         text: include_str!("../../fault-trees/crept-while-parked.yaml"),
     },
     Embedded {
+        id: Some("pressure-found-gone"),
+        path: "fault-trees/pressure-found-gone.yaml",
+        text: include_str!("../../fault-trees/pressure-found-gone.yaml"),
+    },
+    // Taken in by the trees above under `use`, and no tree by itself.
+    Embedded {
+        id: None,
+        path: "fault-trees/shared/parked-pressure.yaml",
+        text: include_str!("../../fault-trees/shared/parked-pressure.yaml"),
+    },
+    Embedded {
         id: Some("demo-twin"),
         path: "demo-data/demo-twin.yaml",
         text: include_str!("../../demo-data/demo-twin.yaml"),
     },
 ];
 
-/// Id of the tree a job starts on when none is named.
-pub const STARTER_TREE: &str = "crept-while-parked";
+/// The embedded trees in the order in which reports are offered: id, and the words of the report.
+pub fn reports() -> impl Iterator<Item = (&'static str, &'static str)> {
+    ALL.iter().filter_map(|document| {
+        // Read off the head alone, since a list of reports must not cost the loading of every tree.
+        let mut head = document.text.lines();
+        let report = head.find_map(|line| line.strip_prefix("report: "))?;
+        Some((document.id?, report))
+    })
+}
 
 /// The document with this id.
 pub fn by_id(id: &str) -> Option<&'static Embedded> {

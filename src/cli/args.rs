@@ -64,7 +64,7 @@ pub enum Command {
 /// Start a new job.
 #[derive(Debug, Args)]
 pub struct JobArguments {
-    /// Tree: a file, or the id of an embedded one
+    /// Tree: a file, or the id of an embedded one: crept-while-parked, pressure-found-gone
     #[arg(default_value = "crept-while-parked")]
     pub tree: String,
     /// Aircraft instead of the tree's own: a file, or the id of an embedded one
@@ -119,7 +119,7 @@ pub enum TreeCommand {
 /// Rank the causes of a report.
 #[derive(Debug, Args)]
 pub struct RankArguments {
-    /// Tree: a file, or the id of an embedded one such as crept-while-parked
+    /// Tree: a file, or the id of an embedded one: crept-while-parked, pressure-found-gone
     pub tree: String,
     /// Aircraft instead of the tree's own: a file, or the id of an embedded one
     #[arg(long, value_name = "AIRCRAFT")]
@@ -216,7 +216,7 @@ pub struct CheckArguments {
 /// Hold a tree against the plant.
 #[derive(Debug, Args)]
 pub struct AgreeArguments {
-    /// Tree: a file, or the id of an embedded one
+    /// Tree: a file, or the id of an embedded one: crept-while-parked, pressure-found-gone
     #[arg(default_value = "crept-while-parked")]
     pub tree: String,
     /// Aircraft instead of the tree's own: a file, or the id of an embedded one
@@ -233,7 +233,7 @@ pub struct AgreeArguments {
 /// Work answer lines out from the plant.
 #[derive(Debug, Args)]
 pub struct DeriveArguments {
-    /// Tree: a file, or the id of an embedded one
+    /// Tree: a file, or the id of an embedded one: crept-while-parked, pressure-found-gone
     #[arg(default_value = "crept-while-parked")]
     pub tree: String,
     /// Aircraft instead of the tree's own: a file, or the id of an embedded one

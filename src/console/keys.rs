@@ -84,7 +84,7 @@ pub const BINDINGS: &[Binding] = &[
     first((&[Char('o'), F(3)], "o"), A::Show(Screen::Checks), "other checks", "Every check; Enter makes another one than the proposed one.", |s| ranks(s) && can_show(s, Screen::Checks)),
     row((&[Char('i'), F(5)], "i"), A::Show(Screen::WhatIf), "what if", "What each answer would do, and what another answer would have done.", |s| ranks(s) && can_show(s, Screen::WhatIf)),
     row((&[Char('s'), F(10)], "s"), A::Show(Screen::Schematic), "schematic", "The aircraft drawn: what holds pressure, what is suspect, where it drains.", |s| ranks(s) && can_show(s, Screen::Schematic)),
-    row((&[Char('s'), F(10)], "s"), A::Sheet, "other sheet", "On the schematic: fluid and gas, or power, signals and linkage.", on_schematic),
+    row((&[Char('n')], "n"), A::Sheet, "other sheet", "On the schematic: fluid and gas, or power, signals and linkage.", on_schematic),
     row((&[Char('z')], "z"), A::Zoom, "zoom", "On the schematic: closer, or further away.", on_schematic),
     row((&[Char('l'), F(6)], "l"), A::Show(Screen::Log), "log", "Every entry; Enter changes one.", |s| can_show(s, Screen::Log)),
     row((&[Char('h'), F(7)], "h"), A::Show(Screen::HandOver), "hand over", "What the next person has to know; Enter hands over.", |s| can_show(s, Screen::HandOver)),

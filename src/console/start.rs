@@ -17,8 +17,17 @@ use crate::base::text::{plural, width};
 pub enum Choice {
     /// Go on with this job.
     Resume(String),
-    /// A new job.
-    New,
+    /// A new job on the tree with this id.
+    New(String),
+}
+
+/// One report that a new job can start from.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Report {
+    /// Id of the tree that answers it.
+    pub tree: String,
+    /// Its words.
+    pub words: String,
 }
 
 /// One job of the list.
@@ -39,6 +48,8 @@ pub struct JobLine {
 pub struct Start {
     /// The jobs.
     pub jobs: Vec<JobLine>,
+    /// The reports a new job can start from, in the order of their keys.
+    pub reports: Vec<Report>,
     /// The marked job.
     pub marked: usize,
     /// What is to be said: of settings that are not understood.
@@ -51,7 +62,7 @@ pub struct Start {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Act {
     Newest,
-    New,
+    New(usize),
     Open,
     Up,
     Down,
@@ -63,7 +74,12 @@ enum Act {
 /// The keys of this screen: dispatch and the bottom line read them.
 const KEYS: &[(&[Key], &str, Act)] = &[
     (&[Key::Char('1')], "1 newest", Act::Newest),
-    (&[Key::Char('3'), Key::Char('n')], "3 new job", Act::New),
+    (
+        &[Key::Char('3'), Key::Char('n')],
+        "3/5 new job",
+        Act::New(0),
+    ),
+    (&[Key::Char('5')], "", Act::New(1)),
     (&[Key::Up], "", Act::Up),
     (&[Key::Down], "Up Down mark", Act::Down),
     (&[Key::Enter], "Enter open marked", Act::Open),
@@ -87,7 +103,10 @@ impl Start {
         };
         match act {
             Act::Newest => job(0).map(Some),
-            Act::New => Some(Some(Choice::New)),
+            Act::New(place) => {
+                let report = self.reports.get(*place)?;
+                Some(Some(Choice::New(report.tree.clone())))
+            }
             Act::Open => job(self.marked).map(Some),
             Act::Quit => Some(None),
             Act::Up => {
@@ -123,8 +142,11 @@ impl Start {
         let marked = Some(self.marked);
         let at_work = self.jobs.iter().filter(|job| job.open).count();
         let top = format!("Stillwheel  {} at work", plural(at_work, "job"));
+        // Where no job was begun yet, there is none to mark or to go on with.
+        let of_jobs = |act: &Act| matches!(act, Act::Newest | Act::Down | Act::Open);
         let shown = || {
             KEYS.iter()
+                .filter(|(_, _, act)| !self.jobs.is_empty() || !of_jobs(act))
                 .map(|(_, words, _)| *words)
                 .filter(|w| !w.is_empty())
         };
@@ -140,9 +162,12 @@ impl Start {
 
     fn page(&self, columns: usize) -> Page {
         let mut page = Page::new(columns);
-        let newest = self.jobs.first().map_or(String::new(), JobLine::line);
-        page.row_of(Role::Strong, &format!("  1  Go on: {newest}"));
-        page.row_of(Role::Strong, "  3  New job from a report");
+        if let Some(newest) = self.jobs.first() {
+            page.row_of(Role::Strong, &format!("  1  Go on: {}", newest.line()));
+        }
+        for (key, words) in self.new_jobs() {
+            page.row_of(Role::Strong, &format!("  {key}  New: {words}"));
+        }
         for note in &self.notes {
             page.row_of(Role::Caution, &format!("NOTE  {note}"));
         }
@@ -159,6 +184,17 @@ impl Start {
         page
     }
 
+    /// The reports with the keys that start a job on them.
+    fn new_jobs(&self) -> impl Iterator<Item = (char, &str)> {
+        KEYS.iter()
+            .filter_map(|(keys, _, act)| match (act, keys.first()) {
+                (Act::New(place), Some(Key::Char(key))) => {
+                    Some((*key, self.reports.get(*place)?.words.as_str()))
+                }
+                _ => None,
+            })
+    }
+
     /// The same line by line. `None` where the input ends or the person leaves.
     pub fn ask(&mut self, lines: &mut Lines<'_>) -> io::Result<Option<Choice>> {
         for note in &self.notes {
@@ -168,8 +204,12 @@ impl Start {
             for job in self.jobs.iter().take(5) {
                 lines.say(&format!("JOB {}", job.line()))?;
             }
-            lines.say("  1 = go on with the newest job")?;
-            lines.say("  3 = new job")?;
+            if !self.jobs.is_empty() {
+                lines.say("  1 = go on with the newest job")?;
+            }
+            for (key, words) in self.new_jobs() {
+                lines.say(&format!("  {key} = new job: {words}"))?;
+            }
             lines.say("Answer (q quit):")?;
             let Some(line) = lines.read()? else {
                 return Ok(None);

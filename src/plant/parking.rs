@@ -51,7 +51,8 @@ impl Parking {
             handle.set(&Change::Switch(switch.clone(), position.clone()))?;
         }
         let given = handle.pump_pressure();
-        let charge = self.charge.unwrap_or(given);
+        let usual = if handle.can_charge() { given } else { 0.0 };
+        let charge = self.charge.unwrap_or(usual);
         if !(0.0..=given).contains(&charge) {
             return Err(PlantError::OutOfRange {
                 what: "a charge",
@@ -65,6 +66,32 @@ impl Parking {
 }
 
 impl Handle {
+    /// Whether a pump that works reaches the store through a check valve that opens. Where no such
+    /// way is drawn the store is charged by other means, and nothing stands in its way.
+    fn can_charge(&self) -> bool {
+        let net = |at: usize, port: &str| self.wiring.net(&self.aircraft, at, port);
+        let stores: Vec<_> = self
+            .parts_of("accumulator")
+            .filter_map(|at| net(at, "fluid"))
+            .collect();
+        let mut ways = 0;
+        let mut open = 0;
+        for valve in self.parts_of("check-valve") {
+            if !net(valve, "out").is_some_and(|out| stores.contains(&out)) {
+                continue;
+            }
+            for pump in self.parts_of("pump") {
+                if net(pump, "out").is_some() && net(pump, "out") == net(valve, "in") {
+                    ways += 1;
+                    let blocked = self.view(valve).has("stuck-shut");
+                    let dead = self.view(pump).has("no-output");
+                    open += usize::from(!blocked && !dead);
+                }
+            }
+        }
+        ways == 0 || open > 0
+    }
+
     /// The highest pressure that a pump is made for, Pa.
     pub fn pump_pressure(&self) -> f64 {
         self.parts_of("pump")

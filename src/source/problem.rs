@@ -19,6 +19,9 @@ pub struct Problem {
     pub hint: Option<String>,
 }
 
+/// How many accepted words a hint lists; more would push the snippet off the screen.
+const LISTED: usize = 24;
+
 impl Problem {
     /// A problem at a place.
     pub fn new(code: &'static Code, place: Place, message: impl Into<String>) -> Self {
@@ -44,6 +47,11 @@ impl Problem {
         match crate::base::suggestion::nearest(wrong, accepted.iter().copied()) {
             Some(near) => self.hint(format!("did you mean `{near}`?")),
             None if accepted.is_empty() => self,
+            None if accepted.len() > LISTED => {
+                let some = accepted[..LISTED].join(", ");
+                let more = accepted.len() - LISTED;
+                self.hint(format!("accepted here: {some} and {more} more"))
+            }
             None => self.hint(format!("accepted here: {}", accepted.join(", "))),
         }
     }

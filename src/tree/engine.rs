@@ -11,8 +11,10 @@ pub const SHIPPED_BUDGET: usize = 20_000;
 /// States after which a tree is refused, or compiled for the answered checks alone.
 pub const BUDGET: usize = 300_000;
 
-/// How many variables are tried on the true width of the next layer, in one search and the next.
-const CANDIDATES: [usize; 3] = [64, 32, 128];
+/// Searches for a small product, one after the other: how many variables are tried on the true
+/// width of the next layer, and the seed that draws among those that do nearly alike. Which of them
+/// comes first is of no meaning but speed.
+const SEARCHES: [(usize, u64); 4] = [(64, 2), (200, 2), (64, 0), (32, 0)];
 
 /// The functions of a tree, from which products for any set of partitions are built.
 #[derive(Debug)]
@@ -88,17 +90,18 @@ impl<'a> Workshop<'a> {
         budget: usize,
     ) -> Result<Layered, OverBudget> {
         let variables = self.tree.events.len() + self.tree.conditions.len();
-        let mut search = |candidates, budget| {
+        let mut search = |(candidates, seed), budget| {
             Builder::new(&mut self.diagrams, functions, variables)
                 .trying(candidates)
+                .drawing(seed)
                 .build_after(first, budget)
         };
-        for candidates in CANDIDATES {
-            if let Ok(layered) = search(candidates, budget.min(SHIPPED_BUDGET)) {
+        for how in SEARCHES {
+            if let Ok(layered) = search(how, budget.min(SHIPPED_BUDGET)) {
                 return Ok(layered);
             }
         }
-        search(CANDIDATES[0], budget)
+        search(SEARCHES[2], budget)
     }
 }
 

@@ -8,7 +8,7 @@
 use rustc_hash::FxHashMap as HashMap;
 
 use super::diagram::{Diagrams, Function};
-use super::digest::Digests;
+use super::digest::{Digests, mix};
 use super::frontier::{Frontier, Turn, hash};
 
 /// Outcomes decided on an edge: place of the partition, outcome.
@@ -69,6 +69,16 @@ pub struct Builder<'a> {
     left: Vec<usize>,
     /// How many variables are tried on the true width of the next layer, best by proxy first.
     candidates: usize,
+    /// Draws among variables that do nearly alike; 0 takes the first of the best.
+    seed: u64,
+}
+
+/// Widths within so many hundredths of the least are alike for a search with a seed.
+const NEAR: usize = 3;
+
+/// The widest layer that is alike to one of this width.
+fn near(width: usize) -> usize {
+    width.saturating_add(width.saturating_mul(NEAR) / 100)
 }
 
 impl<'a> Builder<'a> {
@@ -92,6 +102,7 @@ impl<'a> Builder<'a> {
             opened: vec![false; functions.len()],
             left,
             candidates: usize::MAX,
+            seed: 0,
         }
     }
 
@@ -99,6 +110,14 @@ impl<'a> Builder<'a> {
     #[must_use]
     pub fn trying(mut self, candidates: usize) -> Self {
         self.candidates = candidates;
+        self
+    }
+
+    /// Draws among variables that make next layers of nearly one width: an order that is found so
+    /// may end far smaller, and the same seed finds the same order.
+    #[must_use]
+    pub fn drawing(mut self, seed: u64) -> Self {
+        self.seed = seed;
         self
     }
 
@@ -249,22 +268,45 @@ impl<'a> Builder<'a> {
         if let [(_, only)] = ranked[..] {
             return only;
         }
-        let mut best = (usize::MAX, 0);
+        let widths = self.widths(waiting, &ranked);
+        let least = widths.iter().map(|(width, _)| *width).min().unwrap_or(0);
+        let alike: Vec<usize> = widths
+            .iter()
+            .filter(|(width, _)| *width <= near(least))
+            .map(|(_, at)| *at)
+            .collect();
+        if self.seed > 0 && !alike.is_empty() {
+            let drawn = mix(self.seed.wrapping_mul(1000) + waiting.len() as u64);
+            let nth = drawn % alike.len() as u64;
+            return alike[usize::try_from(nth).unwrap_or(0)];
+        }
+        let first = widths.iter().find(|(width, _)| *width == least);
+        first.map_or(0, |(_, at)| *at)
+    }
+
+    /// States of the next layer for each of some variables, by their places in `waiting`.
+    ///
+    /// Without a seed the first layer that does not grow is good enough; looking on costs more
+    /// than it saves.
+    fn widths(&mut self, waiting: &[usize], ranked: &[(i64, usize)]) -> Vec<(usize, usize)> {
+        let mut least = usize::MAX;
+        let mut widths = Vec::with_capacity(ranked.len());
         for (_, at) in ranked {
-            let variable = waiting[at];
+            let variable = waiting[*at];
             let turns = self.counted(variable);
-            let width = self
-                .frontier
-                .width_after(&turns, self.diagrams.arity(variable), best.0);
-            if width < best.0 {
-                best = (width, at);
-            }
-            // A layer that does not grow is good enough; looking on costs more than it saves.
-            if width <= self.frontier.len() {
+            let enough = match self.seed {
+                0 => least,
+                _ => near(least).saturating_add(2),
+            };
+            let arity = self.diagrams.arity(variable);
+            let width = self.frontier.width_after(&turns, arity, enough);
+            least = least.min(width);
+            widths.push((width, *at));
+            if self.seed == 0 && width <= self.frontier.len() {
                 break;
             }
         }
-        best.1
+        widths
     }
 
     /// Partitions the variable opens, less those it closes: small is good.

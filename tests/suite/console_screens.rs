@@ -185,7 +185,7 @@ fn search_finds_words_in_any_order_and_goes_there() {
     assert_eq!(state.screen, Screen::Log);
     let marked = state.marked.unwrap();
     assert_eq!(marked + 1, state.job.entries().len());
-    press(&mut state, "</check fluid\n");
+    press(&mut state, "</check fluid outside\n");
     assert_eq!(check_on_screen(&state), "fluid-where");
     press(&mut state, "</no such thing");
     assert!(draw(&state, 80, 24).contains("Nothing holds these words."));

@@ -2,8 +2,11 @@
 
 use crate::run::stillwheel;
 
-fn ranked(answers: &[&str]) -> serde_json::Value {
-    let mut arguments = vec!["rank", "crept-while-parked", "--json"];
+const TREE: &str = "crept-while-parked";
+
+/// A shipped tree ranked under some answers.
+pub fn ranked(tree: &str, answers: &[&str]) -> serde_json::Value {
+    let mut arguments = vec!["rank", tree, "--json"];
     for answer in answers {
         arguments.extend(["--answer", answer]);
     }
@@ -12,7 +15,8 @@ fn ranked(answers: &[&str]) -> serde_json::Value {
     serde_json::from_str(&run.out).unwrap()
 }
 
-fn ids<'a>(json: &'a serde_json::Value, list: &str, count: usize) -> Vec<&'a str> {
+/// The first names of a list.
+pub fn ids<'a>(json: &'a serde_json::Value, list: &str, count: usize) -> Vec<&'a str> {
     let rows = json[list].as_array().unwrap();
     rows[..count]
         .iter()
@@ -22,16 +26,19 @@ fn ids<'a>(json: &'a serde_json::Value, list: &str, count: usize) -> Vec<&'a str
 
 #[test]
 fn two_leaks_at_once_stand_first_and_second() {
-    let json = ranked(&[
-        "fluid-where=at-a-brake",
-        "highest-wet=piston",
-        "leak-down=slow",
-        "listen=beyond-metering",
-        "listen-beyond=park-valve",
-        "return-flow=more",
-        "witness-mark=yes",
-        "position-indicator=shut",
-    ]);
+    let json = ranked(
+        TREE,
+        &[
+            "fluid-where=at-a-brake",
+            "highest-wet=piston",
+            "leak-down=slow",
+            "listen=beyond-metering",
+            "listen-beyond=park-valve",
+            "return-flow=more",
+            "witness-mark=yes",
+            "position-indicator=shut",
+        ],
+    );
     let mut first = ids(&json, "causes", 2);
     first.sort_unstable();
     assert_eq!(first, ["brake-seal-leaks", "valve-seat-leaks"]);
@@ -39,15 +46,18 @@ fn two_leaks_at_once_stand_first_and_second() {
 
 #[test]
 fn a_dead_lamp_beside_a_seat_leak_leads_the_bystanders_and_not_the_causes() {
-    let json = ranked(&[
-        "park-light=no",
-        "held-caption=yes",
-        "position-indicator=shut",
-        "witness-mark=yes",
-        "leak-down=slow",
-        "listen-beyond=park-valve",
-        "reservoirs=main-up",
-    ]);
+    let json = ranked(
+        TREE,
+        &[
+            "park-light=no",
+            "held-caption=yes",
+            "position-indicator=shut",
+            "witness-mark=yes",
+            "leak-down=slow",
+            "listen-beyond=park-valve",
+            "reservoirs=main-up",
+        ],
+    );
     assert_eq!(ids(&json, "causes", 1), ["valve-seat-leaks"]);
     assert_eq!(ids(&json, "bystanders", 1), ["lamp-dead"]);
 }
@@ -56,14 +66,17 @@ fn a_dead_lamp_beside_a_seat_leak_leads_the_bystanders_and_not_the_causes() {
 /// the seat of the park valve was named where the charge check valve had leaked back.
 #[test]
 fn a_leak_at_the_store_does_not_charge_the_park_valve() {
-    let json = ranked(&[
-        "leak-down=slow",
-        "fluid-where=none",
-        "wet-at-valves=none",
-        "listen=at-the-store",
-        "listen-at-store=charge-check-valve",
-        "store-watch=hard",
-    ]);
+    let json = ranked(
+        TREE,
+        &[
+            "leak-down=slow",
+            "fluid-where=none",
+            "wet-at-valves=none",
+            "listen=at-the-store",
+            "listen-at-store=charge-check-valve",
+            "store-watch=hard",
+        ],
+    );
     assert_eq!(ids(&json, "causes", 1), ["charge-check-valve-leaks"]);
     let seat = json["causes"]
         .as_array()

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
 use crate::run::{Run, root, stillwheel_in};
+use stillwheel::authoring::embedded;
 use stillwheel::session::end_state::END_STATES;
 use stillwheel::session::field::{Form, Section};
 use stillwheel::session::fields::{FIELDS, of};
@@ -84,7 +85,7 @@ pub fn whole_job() -> String {
 #[test]
 fn a_whole_job_goes_through_a_pipe() {
     let folder = tempfile::tempdir().unwrap();
-    let done = run(folder.path(), &[], &whole_job());
+    let done = run(folder.path(), &["job"], &whole_job());
     assert_eq!((done.code, done.err.as_str()), (0, ""));
     assert!(
         done.out.contains("CLOSED: Never set, part set"),
@@ -104,7 +105,7 @@ fn a_whole_job_goes_through_a_pipe() {
 #[test]
 fn the_write_up_keeps_odds_and_release_out_of_the_record() {
     let folder = tempfile::tempdir().unwrap();
-    run(folder.path(), &[], &whole_job());
+    run(folder.path(), &["job"], &whole_job());
     for format in ["text", "markdown"] {
         let report = run(folder.path(), &["report", "--format", format], "");
         assert_eq!(report.code, 0, "{}", report.err);
@@ -148,7 +149,7 @@ fn the_json_read_back_gives_the_same_ranking() {
     let folder = tempfile::tempdir().unwrap();
     let mut lines = intake();
     lines.push_str("3\n1\n3\n0\n");
-    run(folder.path(), &[], &lines);
+    run(folder.path(), &["job"], &lines);
     let report = run(folder.path(), &["report", "--json"], "");
     let json: serde_json::Value = serde_json::from_str(&report.out).unwrap();
     let mut arguments = vec![
@@ -196,10 +197,29 @@ fn looking_leaves_nothing_behind() {
     assert!(!folder.path().join("jobs").exists());
 }
 
+/// Where nothing was begun yet, the reports are what there is to choose from.
+#[test]
+fn the_first_start_offers_every_report() {
+    let folder = tempfile::tempdir().unwrap();
+    let started = run(folder.path(), &[], "5\n3\nq\n");
+    assert_eq!(started.code, 0, "{}", started.err);
+    assert!(!started.out.contains("1 = go on"), "{}", started.out);
+    // Long lines are broken between words.
+    let said = started.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    for (key, (_, words)) in ["3", "5"].iter().zip(embedded::reports()) {
+        assert!(
+            said.contains(&format!("{key} = new job: {words}")),
+            "{said}"
+        );
+    }
+    let text = std::fs::read_to_string(only_job(folder.path())).unwrap();
+    assert!(text.contains("pressure-found-gone"), "{text}");
+}
+
 #[test]
 fn a_job_goes_on_in_two_keys() {
     let folder = tempfile::tempdir().unwrap();
-    run(folder.path(), &[], "3\n1\n1\n");
+    run(folder.path(), &["job"], "3\n1\n1\n");
     let again = run(folder.path(), &[], "1\n1\n");
     assert!(
         again.out.contains("goes on where it was left"),
@@ -214,7 +234,7 @@ fn a_job_goes_on_in_two_keys() {
 /// Starts a job in the background and feeds it, line by line, waiting for each SAVED.
 fn start(folder: &Path) -> (std::process::Child, impl Iterator<Item = String>) {
     let mut child = Command::new(env!("CARGO_BIN_EXE_stillwheel"))
-        .args(["--jobs", folder.to_str().unwrap(), "--plain"])
+        .args(["--jobs", folder.to_str().unwrap(), "--plain", "job"])
         .current_dir(root())
         .stdin(Stdio::piped())
         .stdout(Stdio::piped())
@@ -270,7 +290,7 @@ fn cut_at_every_byte_only_the_torn_line_is_lost() {
     use stillwheel::session::store::Store;
 
     let folder = tempfile::tempdir().unwrap();
-    run(folder.path(), &[], &intake());
+    run(folder.path(), &["job"], &intake());
     let path = only_job(folder.path());
     let name = path.file_stem().unwrap().to_str().unwrap().to_owned();
     let whole = std::fs::read(&path).unwrap();
@@ -323,7 +343,7 @@ fn note() -> stillwheel::session::entry::Entry {
 #[test]
 fn a_damaged_line_costs_itself_alone() {
     let folder = tempfile::tempdir().unwrap();
-    run(folder.path(), &[], &intake());
+    run(folder.path(), &["job"], &intake());
     let path = only_job(folder.path());
     let text = std::fs::read_to_string(&path).unwrap();
     let mut lines: Vec<&str> = text.lines().collect();
@@ -345,7 +365,7 @@ fn a_damaged_line_costs_itself_alone() {
 #[test]
 fn a_newer_job_and_a_strange_file_are_refused_with_words() {
     let folder = tempfile::tempdir().unwrap();
-    run(folder.path(), &[], "3\n");
+    run(folder.path(), &["job"], "3\n");
     let path = only_job(folder.path());
     let name = path.file_stem().unwrap().to_str().unwrap().to_owned();
     let text = std::fs::read_to_string(&path).unwrap();
@@ -423,7 +443,7 @@ fn a_folder_that_cannot_be_made_is_said() {
 #[test]
 fn a_timer_runs_on_through_a_restart() {
     let folder = tempfile::tempdir().unwrap();
-    run(folder.path(), &[], "3\n:timer 30 leak-down\n");
+    run(folder.path(), &["job"], "3\n:timer 30 leak-down\n");
     let again = run(folder.path(), &["resume"], "q\n");
     let line = |text: &str| {
         text.lines()
@@ -443,7 +463,7 @@ fn a_timer_runs_on_through_a_restart() {
 #[test]
 fn a_wrong_aircraft_ends_the_job_as_a_wrong_report() {
     let folder = tempfile::tempdir().unwrap();
-    let done = run(folder.path(), &[], "3\n1\n1\n1\n1\n0\nDEMO-8\n3\n0\n");
+    let done = run(folder.path(), &["job"], "3\n1\n1\n1\n1\n0\nDEMO-8\n3\n0\n");
     assert!(
         done.out.contains("CLOSED: Wrong or duplicate report"),
         "{}",

@@ -9,6 +9,8 @@ fn shipped() -> &'static [String] {
     TEXTS.get_or_init(|| {
         let names = [
             "fault-trees/crept-while-parked.yaml",
+            "fault-trees/pressure-found-gone.yaml",
+            "fault-trees/shared/parked-pressure.yaml",
             "demo-data/demo-twin.yaml",
             "tests/documents/format-example.yaml",
         ];

@@ -32,7 +32,7 @@ fn the_json_keys_are_a_contract() {
     assert_eq!(json["certificate"]["kind"], "exact");
     let listed =
         json["causes"].as_array().unwrap().len() + json["bystanders"].as_array().unwrap().len();
-    assert_eq!(listed, 88);
+    assert_eq!(listed, 90);
     let next: Vec<&String> = json["next"][0].as_object().unwrap().keys().collect();
     assert_eq!(
         next,

@@ -3,7 +3,8 @@
 use crate::console_keys::{console, draw, intake, press};
 use crate::run::{expect_file, root};
 use ratatui::style::{Color, Modifier};
-use stillwheel::console::start::{JobLine, Start};
+use stillwheel::authoring::embedded;
+use stillwheel::console::start::{JobLine, Report, Start};
 use stillwheel::console::state::State;
 use stillwheel::console::theme::{MONO, TERMINAL, Theme};
 use stillwheel::console::view::view;
@@ -68,6 +69,10 @@ fn screens_are_as_they_were() {
     snapshot("checks", &state);
     press(&mut state, "<i");
     snapshot("what-if", &state);
+    press(&mut state, "<s");
+    snapshot("schematic", &state);
+    press(&mut state, "nz");
+    snapshot("schematic-signals", &state);
     press(&mut state, "</valve\u{301} PARK");
     snapshot("search", &state);
     press(&mut state, "<<<<<<<<<<<<<<h");
@@ -110,6 +115,12 @@ fn the_start_screen_is_as_it_was() {
             ),
             job("20261116-0410", "DEMO-7", "ended as not reproduced", false),
         ],
+        reports: embedded::reports()
+            .map(|(tree, words)| Report {
+                tree: tree.to_owned(),
+                words: words.to_owned(),
+            })
+            .collect(),
         marked: 1,
         ..Start::default()
     };

@@ -72,9 +72,14 @@ impl InTerminal {
         let jobs = jobs.to_str().unwrap();
         Self::start(
             env!("CARGO_BIN_EXE_stillwheel"),
-            &["--jobs", jobs],
+            &["--jobs", jobs, "job"],
             variables,
         )
+    }
+
+    fn start_screen(jobs: &std::path::Path) -> Self {
+        let arguments = ["--jobs", jobs.to_str().unwrap()];
+        Self::start(env!("CARGO_BIN_EXE_stillwheel"), &arguments, &[])
     }
 
     fn screen(&self) -> String {
@@ -147,6 +152,18 @@ fn it_starts_answers_and_gives_the_terminal_back() {
 }
 
 #[test]
+fn the_first_start_asks_which_report_it_is() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut console = InTerminal::start_screen(folder.path());
+    console.until("3  New: It moved");
+    console.until("5  New: The stored pressure was gone");
+    console.press("5");
+    console.until("Anyone hurt");
+    console.press("q");
+    assert_eq!(console.wait(), 0);
+}
+
+#[test]
 fn it_goes_on_in_two_keys() {
     let folder = tempfile::tempdir().unwrap();
     let mut console = InTerminal::console(folder.path(), &[]);
@@ -155,7 +172,7 @@ fn it_goes_on_in_two_keys() {
     console.until("Nose chocks IN");
     console.press("q");
     console.wait();
-    let mut again = InTerminal::console(folder.path(), &[]);
+    let mut again = InTerminal::start_screen(folder.path());
     again.until("1  Go on:");
     again.press("1");
     again.until("Nose chocks IN");
@@ -328,7 +345,7 @@ fn a_whole_job_by_keyboard_gives_the_digits_of_plain_mode() {
     let lines = crate::job_lines::whole_job();
     let plain = tempfile::tempdir().unwrap();
     let jobs = plain.path().to_str().unwrap();
-    crate::run::stillwheel_in(&root(), &["--jobs", jobs], &lines);
+    crate::run::stillwheel_in(&root(), &["--jobs", jobs, "job"], &lines);
 
     let folder = tempfile::tempdir().unwrap();
     let jobs = folder.path().to_str().unwrap();
@@ -338,6 +355,7 @@ fn a_whole_job_by_keyboard_gives_the_digits_of_plain_mode() {
         jobs,
         "--settings",
         "tests/documents/settings.yaml",
+        "job",
     ];
     let mut console = InTerminal::start(env!("CARGO_BIN_EXE_stillwheel"), &arguments, &[]);
     console.until("Anyone hurt");

@@ -9,7 +9,7 @@ use crate::cli::args::Arguments;
 use crate::cli::surroundings::{Surroundings, now};
 use crate::cli::{exit, output};
 use crate::console::plain::Lines;
-use crate::console::start::{Choice, JobLine, Start};
+use crate::console::start::{Choice, JobLine, Report, Start};
 use crate::console::state::{Preferences, State};
 use crate::console::{app, plain};
 use crate::diagnosis::inference::Inference;
@@ -43,17 +43,15 @@ impl Work {
         })
     }
 
-    /// The Start screen where jobs are open, else a new job on the embedded tree.
+    /// The Start screen: go on with a job, or start one from a report.
     pub fn start(&self) -> anyhow::Result<u8> {
         let mut start = Start {
             jobs: self.jobs()?,
+            reports: embedded::reports().map(report).collect(),
             marked: 0,
             notes: self.notes.clone(),
             preferences: self.preferences,
         };
-        if start.jobs.is_empty() {
-            return self.new_job(embedded::STARTER_TREE, None);
-        }
         let choice = if self.full_screen {
             app::start(&mut start)?
         } else {
@@ -62,7 +60,7 @@ impl Work {
         };
         match choice {
             None => Ok(exit::FINE),
-            Some(Choice::New) => self.new_job(embedded::STARTER_TREE, None),
+            Some(Choice::New(tree)) => self.new_job(&tree, None),
             Some(Choice::Resume(name)) => self.resume(Some(&name)),
         }
     }
@@ -172,6 +170,13 @@ fn left(job: &str, store: &Store) -> String {
         "Job {job} is kept in {}.\nGo on with: stillwheel resume {job}\n",
         store.folder().display()
     )
+}
+
+fn report((tree, words): (&str, &str)) -> Report {
+    Report {
+        tree: tree.to_owned(),
+        words: words.to_owned(),
+    }
 }
 
 fn job_line(listed: &Listed) -> JobLine {

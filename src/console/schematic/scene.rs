@@ -184,8 +184,10 @@ fn played(job: &Job, aircraft: &Arc<Aircraft>, event: Option<usize>) -> Result<H
         parking.changes.push(change);
     }
     let mut plant = parking.begin(aircraft)?;
-    // A leak is seen best while there is pressure behind it.
-    plant.step(if event.is_some() { 30.0 } else { 1800.0 })?;
+    // A leak is seen best while there is pressure behind it, and not before the pilots of the
+    // isolation valve have lost theirs.
+    let seconds = if event.is_some() { 120.0 } else { 1800.0 };
+    plant.step(seconds)?;
     Ok(plant)
 }
 

@@ -18,19 +18,24 @@ mod ranking;
 mod terminal;
 mod trial;
 
-/// `cargo bench --bench bench -- trial JOBS SEED` runs the trial alone.
+/// `cargo bench --bench bench -- trial JOBS SEED` runs the trial alone, `trial-job NUMBER
+/// SEED` prints one of its jobs step by step.
 fn main() {
     let words: Vec<String> = std::env::args()
         .skip(1)
         .filter(|word| word != "--bench")
         .collect();
+    let number = |at: usize, usual: u64| {
+        let typed = words.get(at).and_then(|word| word.parse().ok());
+        typed.unwrap_or(usual)
+    };
     if words.first().is_some_and(|word| word == "trial") {
-        let number = |at: usize, usual: u64| {
-            let typed = words.get(at).and_then(|word| word.parse().ok());
-            typed.unwrap_or(usual)
-        };
-        let (text, _) = trial::trial(number(2, 1), number(1, 2000) as usize, trial::threads());
+        let text = trial::report(number(2, 1), number(1, 2000) as usize, trial::threads());
         print!("{text}");
+        return;
+    }
+    if words.first().is_some_and(|word| word == "trial-job") {
+        print!("{}", trial::single(number(2, 1), number(1, 0)));
         return;
     }
     loading::run();

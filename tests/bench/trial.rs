@@ -47,8 +47,7 @@ fn jobs(yard: &Yard, chances: &Chances, seed: u64, count: usize, threads: usize)
     let rows: Mutex<Vec<(usize, Row)>> = Mutex::default();
     let some = || {
         let inference = Arc::new(Inference::new(Arc::clone(&yard.model)));
-        let order = chart::order().map(|id| yard.model.check(id).expect("a check of the tree"));
-        let order: Vec<usize> = order.collect();
+        let order = order(&yard.model);
         loop {
             let number = next.fetch_add(1, Ordering::Relaxed);
             if number >= count {
@@ -80,6 +79,7 @@ fn one(
     Row {
         acts: visit.parked.acts.clone(),
         events: visit.parked.events.clone(),
+        celsius: visit.parked.kelvin - 273.15,
         still: visit.still,
         moved: visit.found.moved.is_some(),
         console: work(inference, &visit, &answers, &Plan::Console),
@@ -87,8 +87,15 @@ fn one(
     }
 }
 
-/// A trial: its report, and the jobs drawn from the tree as it is.
-pub fn trial(seed: u64, count: usize, threads: usize) -> (String, Vec<Row>) {
+/// Jobs drawn from the tree as it is, worked.
+pub fn worked(seed: u64, count: usize, threads: usize) -> Vec<Row> {
+    let yard = Yard::new(shipped());
+    let chances = Chances::of(&yard.model);
+    jobs(&yard, &chances, seed, count, threads)
+}
+
+/// The report of a trial.
+pub fn report(seed: u64, count: usize, threads: usize) -> String {
     let yard = Yard::new(shipped());
     let model = Arc::clone(&yard.model);
     let chances = Chances::of(&model);
@@ -109,7 +116,28 @@ each kind.\nRepeat it with: cargo bench --bench bench -- trial {count} {seed}\n\
     let title = "Jobs drawn with every rate and chance times a factor of its own, 1/3 to 3";
     text.push_str(&print::part(&model, title, &other));
     text.push_str(&print::chart());
-    (text, as_it_is)
+    text
+}
+
+/// One job of a trial, step by step.
+pub fn single(seed: u64, number: u64) -> String {
+    let yard = Yard::new(shipped());
+    let inference = Arc::new(Inference::new(Arc::clone(&yard.model)));
+    let chances = Chances::of(&yard.model);
+    let row = one(
+        &yard,
+        &inference,
+        &order(&yard.model),
+        &chances,
+        [seed, number],
+    );
+    print::job(&yard.model, &row)
+}
+
+/// The checks of the chart, by their places.
+fn order(model: &Model) -> Vec<usize> {
+    let check = |id| model.check(id).expect("a check of the tree");
+    chart::order().map(check).collect()
 }
 
 /// Every core.

@@ -179,7 +179,8 @@ impl Parked {
         parked
     }
 
-    /// Draws severity, weather, slope and hours; again, where the aircraft did not move with them.
+    /// Draws severity, weather, slope and hours; again, where it is not the
+    /// hidden cause that would have moved the aircraft with them.
     pub fn weather(&mut self, model: &Model, attempt: u64) {
         let mut random = Random::of(&[self.key[0], self.key[1], number_of("weather"), attempt]);
         let ratio = |a: f64, b: f64| (a / b).ln().abs();

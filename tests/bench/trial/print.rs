@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use stillwheel::diagnosis::model::Model;
+use stillwheel::diagnosis::stop::Proof;
 
 use super::chart::CHART;
 use super::score::{Bin, Row, bins, ends, gap, leaders, middle, pairs, scores, share};
@@ -30,6 +31,7 @@ pub fn part(model: &Model, title: &str, rows: &[Row]) -> String {
     text.push_str(&calibration(model, &all));
     text.push_str(&misses(model, &listed));
     text.push_str(&costly(model, &listed));
+    text.push_str(&by_temperature(&all));
     text
 }
 
@@ -39,8 +41,8 @@ fn drawn(all: &[&Row], listed: &[&Row]) -> String {
     let several = listed.iter().filter(|row| row.acts.len() > 1).count();
     format!(
         "{} jobs, {} of them with a cause that is in the tree, {several} of those with more than \
-one.\nIn {again} jobs severity and weather were drawn again because the aircraft would have stood \
-still;\nin {never} it stood still all the same, and the job was kept.\n\n",
+one.\nIn {again} jobs severity and weather were drawn again, since the aircraft would have stood \
+as long as a healthy one;\nin {never} it did not move at all, and the job was kept.\n\n",
         all.len(),
         listed.len()
     )
@@ -171,21 +173,31 @@ fn harm(all: &[&Row]) -> String {
         .iter()
         .filter(|row| row.console.end == End::Proved)
         .count();
-    let hopeless: Vec<f64> = all
+    let hopeless: Vec<&&Row> = all
         .iter()
-        .filter(|row| row.console.without_hope > 0)
-        .map(|row| row.console.without_hope as f64)
+        .filter(|row| row.console.without_hope.0 > 0)
         .collect();
+    let wasted: f64 = hopeless.iter().map(|row| row.console.without_hope.1).sum();
+    let whole: f64 = all.iter().map(|row| row.console.minutes).sum();
+    let stuck = |of: &dyn Fn(&Proof) -> bool| {
+        let ended = |row: &&&Row| row.console.end == End::NotConfirmed;
+        let stuck = all
+            .iter()
+            .filter(ended)
+            .filter_map(|row| row.console.proof.as_ref());
+        stuck.filter(|proof| of(proof)).count()
+    };
     let quick = proved.iter().map(|row| row.console.minutes).collect();
     let (mean, median) = middle(quick);
-    let (wasted, _) = middle(hopeless.clone());
     format!(
         "- of {} jobs stopped with proof, {right} ({:.1} %) stopped on the right cause or group; they took {mean:.0} \
 minutes in the mean and {median:.0} in the median\n\
 - a serviceable part would have come off: {} jobs (chart {})\n\
 - evidence spoiled that a check worth 0.05 bit still needed: {} jobs (chart {})\n\
 - cause not in the tree: {} jobs, {fooled} of them stopped with proof of something else\n\
-- share reached while the proof could not be had: {} jobs, which went on for {wasted:.1} answered checks in the mean\n\n",
+- share reached while the proof was not to be had, and gone on all the same: {} jobs, {:.0} % of all minutes\n\
+- jobs that ended so: proof never offered {}, denied by an answer {}, could not be made {}\n\
+- chocks came late in {} jobs\n\n",
         proved.len(),
         100.0 * share(right, proved.len()),
         count(&|row| row.console.wrong_removal),
@@ -194,7 +206,39 @@ minutes in the mean and {median:.0} in the median\n\
         count(&|row| row.chart.spoiled),
         unlisted.len(),
         hopeless.len(),
+        100.0 * wasted / whole,
+        stuck(&|proof| matches!(proof, Proof::Missing(_))),
+        stuck(&|proof| matches!(proof, Proof::Contradicted { .. })),
+        stuck(&|proof| matches!(proof, Proof::Impossible(_))),
+        count(&|row| row.console.late_chocks),
     )
+}
+
+/// Right, proved and minutes at each temperature.
+fn by_temperature(all: &[&Row]) -> String {
+    let mut rows: BTreeMap<i64, Vec<&Row>> = BTreeMap::new();
+    for row in all.iter().filter(|row| row.listed()) {
+        rows.entry(row.celsius.round() as i64)
+            .or_default()
+            .push(row);
+    }
+    let mut text = String::from(
+        "By air temperature:\n\n| C | jobs | right first | stopped with proof | minutes, mean |\n|---|---|---|---|---|\n",
+    );
+    for (celsius, rows) in rows {
+        let part = |of: &dyn Fn(&Row) -> bool| {
+            100.0 * share(rows.iter().filter(|row| of(row)).count(), rows.len())
+        };
+        let (minutes, _) = middle(rows.iter().map(|row| row.console.minutes).collect());
+        text.push_str(&format!(
+            "| {celsius} | {} | {:.1} % | {:.1} % | {minutes:.0} |\n",
+            rows.len(),
+            part(&|row| row.first(&row.console)),
+            part(&|row| row.console.end == End::Proved),
+        ));
+    }
+    text.push('\n');
+    text
 }
 
 fn bin_rows(of_leader: &[Bin], of_all: &[Bin]) -> String {
@@ -326,6 +370,37 @@ pub fn chart() -> String {
     let mut text = String::from("## The chart\n\n");
     for (at, (step, checks)) in CHART.iter().enumerate() {
         text.push_str(&format!("{at}. {step}: {}\n", checks.join(", ")));
+    }
+    text
+}
+
+/// One job, step by step.
+pub fn job(model: &Model, row: &Row) -> String {
+    let names = |causes: &[usize]| {
+        let names = causes.iter().map(|cause| model.causes[*cause].id.as_str());
+        names.collect::<Vec<_>>().join(", ")
+    };
+    let true_events: Vec<usize> = (0..row.events.len()).filter(|at| row.events[*at]).collect();
+    let mut text = format!("hidden: {}\n", names(&true_events));
+    for (name, outcome) in [("console", &row.console), ("chart", &row.chart)] {
+        text.push_str(&format!(
+            "{name}: {:?}, {:?}, share {:.3}, group {}, {:.0} min\n",
+            outcome.end,
+            outcome.proof,
+            outcome.share,
+            names(&outcome.group),
+            outcome.minutes
+        ));
+        for leader in outcome.ranked.iter().take(3) {
+            let believed = outcome.believed[*leader];
+            text.push_str(&format!("  {} {believed:.3}\n", model.causes[*leader].id));
+        }
+        let steps = outcome.steps.iter().map(|(check, answer)| {
+            let check = &model.checks[*check];
+            let answer = answer.map_or("cannot", |answer| check.answers[answer].as_str());
+            format!("{}={answer}", check.id)
+        });
+        text.push_str(&format!("  {}\n", steps.collect::<Vec<_>>().join(" ")));
     }
     text
 }

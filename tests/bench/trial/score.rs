@@ -13,6 +13,8 @@ pub struct Row {
     /// Causes that act; none where the cause is not in the tree.
     pub acts: Vec<usize>,
     pub events: Vec<bool>,
+    /// Air temperature, C.
+    pub celsius: f64,
     /// Draws of severity and weather with which it did not move.
     pub still: u64,
     /// Whether it moved at last.

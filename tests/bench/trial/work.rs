@@ -55,8 +55,16 @@ pub struct Outcome {
     pub spoiled: bool,
     /// Checks by which something was released, opened or pressurised without chocks.
     pub without_chocks: usize,
-    /// Checks answered after the share was reached while the proof could not be had.
-    pub without_hope: usize,
+    /// Whether chocks came late.
+    pub late_chocks: bool,
+    /// Checks answered after the share was reached while the proof was not to be had, and minutes.
+    pub without_hope: (usize, f64),
+    /// Every check in order, with its answer.
+    pub steps: Vec<(usize, Option<usize>)>,
+    /// Where the proof stood at the end.
+    pub proof: Option<Proof>,
+    /// Share of the group at the end.
+    pub share: f64,
     /// Probability of every event.
     pub believed: Vec<f64>,
 }
@@ -101,7 +109,11 @@ pub fn work(
             wrong_removal: false,
             spoiled: false,
             without_chocks: 0,
-            without_hope: 0,
+            late_chocks: false,
+            without_hope: (0, 0.0),
+            steps: Vec::new(),
+            proof: None,
+            share: 0.0,
             believed: Vec::new(),
         },
         shut: Vec::new(),
@@ -223,6 +235,7 @@ impl Worker<'_> {
     fn ask(&mut self, next: &Proposal) {
         let check = next.check;
         let answer = *self.answers[check].get_or_init(|| super::answer::answer(self.visit, check));
+        self.outcome.steps.push((check, answer));
         let Some(answer) = answer else {
             self.outcome.cannot += 1;
             self.enter(What::Cannot {
@@ -268,13 +281,27 @@ impl Worker<'_> {
         });
         let harms = moved || model.checks[next.check].hazard >= Hazard::Pressure;
         self.outcome.without_chocks += usize::from(harms && !self.job.chocked());
-        let hopeless = self.job.standing().is_some_and(|standing| {
-            let reached = standing
+        self.outcome.late_chocks |= !self.job.chocked();
+        if self.without_hope() {
+            self.outcome.without_hope.0 += 1;
+            self.outcome.without_hope.1 += next.cost.minutes;
+        }
+    }
+
+    /// The share is reached, and the confirming check was denied, cannot be made, or is not offered.
+    fn without_hope(&self) -> bool {
+        let Some(standing) = self.job.standing() else {
+            return false;
+        };
+        let out_of_reach = match standing.proof {
+            Proof::Impossible(_) | Proof::Contradicted { .. } => true,
+            Proof::Missing(check) => !self.job.open_checks().iter().any(|one| one.check == check),
+            Proof::NoneNamed | Proof::Stands(_) => false,
+        };
+        out_of_reach
+            && standing
                 .wanted
-                .is_some_and(|wanted| standing.share >= wanted);
-            reached && matches!(standing.proof, Proof::Impossible(_))
-        });
-        self.outcome.without_hope += usize::from(hopeless);
+                .is_some_and(|wanted| standing.share >= wanted)
     }
 
     fn end_without_rule(&self) -> End {
@@ -300,6 +327,8 @@ impl Worker<'_> {
         }
         if let Some(standing) = self.job.standing() {
             self.outcome.group.clone_from(&standing.group);
+            self.outcome.proof = Some(standing.proof);
+            self.outcome.share = standing.share;
         }
         let leader = self.outcome.ranked.first().copied();
         self.outcome.wrong_removal = self.outcome.end == End::Proved

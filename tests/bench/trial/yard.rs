@@ -17,6 +17,8 @@ use super::draw::{Chances, Parked, Random, number_of};
 
 /// Hours after which an aircraft that still stands is drawn anew.
 const PATIENCE: f64 = 72.0;
+/// Part of a healthy aircraft's hours within which a fault must have let it go: invented.
+const SOONER: f64 = 0.8;
 /// How often severity and weather are drawn anew.
 const ATTEMPTS: u64 = 8;
 
@@ -74,14 +76,22 @@ pub struct Visit<'a> {
 
 impl<'a> Visit<'a> {
     /// Draws a job. Severity and weather are drawn anew while the aircraft would not have moved
-    /// with them, since the report says that it did.
+    /// with them, or hardly sooner than a healthy one: the report says that it moved, and the
+    /// hidden cause is to be the reason.
     pub fn draw(yard: &'a Yard, chances: &Chances, key: [u64; 2]) -> Self {
         let mut parked = Parked::draw(&yard.model, chances, key);
         let mut still = 0;
         let found = loop {
             let found = find(yard, &parked).expect("the plant plays every parking");
             let by_itself = moves_by_itself(&yard.model, &parked);
-            if !by_itself || found.moved.is_some() || still == ATTEMPTS {
+            if !by_itself
+                || found
+                    .moved
+                    .is_some_and(|hours| in_time(yard, &parked, hours))
+            {
+                break found;
+            }
+            if still == ATTEMPTS {
                 break found;
             }
             still += 1;
@@ -212,6 +222,24 @@ fn switch(plant: &mut Handle, switch: &str, position: &str) -> Result<(), PlantE
 fn moves_by_itself(model: &Model, parked: &Parked) -> bool {
     let outside = FROM_OUTSIDE.iter().any(|id| parked.acts(model, id));
     !outside && !parked.acts.is_empty()
+}
+
+/// Whether it moved clearly sooner than a healthy one would, where a fault is to be the reason.
+fn in_time(yard: &Yard, parked: &Parked, hours: f64) -> bool {
+    let mut causes = parked.acts.iter().map(|at| &yard.model.causes[*at]);
+    if !causes.all(|cause| cause.fault.is_some()) {
+        return true;
+    }
+    let mut parking = Parking::usual();
+    parking.changes = vec![
+        Change::Temperature(parked.kelvin),
+        Change::Slope(parked.slope),
+    ];
+    let healthy = parking
+        .begin(&yard.aircraft)
+        .and_then(|mut plant| plant.hold(0.0, PATIENCE));
+    let healthy = healthy.expect("played").hours_to_creep;
+    hours < SOONER * healthy.unwrap_or(PATIENCE)
 }
 
 /// The faults that stay in the aircraft while it is worked on.

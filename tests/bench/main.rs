@@ -16,6 +16,8 @@ mod measure;
 mod plant;
 mod ranking;
 mod terminal;
+// The suite looks at what is not printed here.
+#[allow(dead_code)]
 mod trial;
 
 /// `cargo bench --bench bench -- trial JOBS SEED` runs the trial alone, `trial-job NUMBER

@@ -1,6 +1,7 @@
 //! A small trial by simulation: the console works seeded jobs by itself, with readings from the
 //! plant. The full one is printed by the bench and kept in `tests/trials/by-simulation.md`.
 
+use crate::trial::score::Row;
 use crate::trial::work::End;
 use crate::trial::{report, threads, worked};
 
@@ -11,17 +12,12 @@ const PROVED: usize = 10;
 
 #[test]
 fn thirty_jobs_are_worked_by_the_console_alone() {
-    let rows = worked(1, 30, threads());
-    assert_eq!(rows.len(), 30);
-    let right = rows
-        .iter()
-        .filter(|row| row.within(&row.console, 3))
-        .count();
+    let rows = worked(2, 30, threads());
+    let right = rows.iter().filter(|row| row.within(&row.console, 3));
+    let right = right.count();
     assert!(right >= WITHIN_THREE, "right within three in {right}");
-    let proved: Vec<_> = rows
-        .iter()
-        .filter(|row| row.console.end == End::Proved)
-        .collect();
+    let proved = rows.iter().filter(|row| row.console.end == End::Proved);
+    let proved: Vec<&Row> = proved.collect();
     assert!(
         proved.len() >= PROVED,
         "{} stopped with proof",
@@ -30,34 +26,29 @@ fn thirty_jobs_are_worked_by_the_console_alone() {
     let wrong = proved.iter().filter(|row| !row.first(&row.console)).count();
     assert!(
         3 * wrong <= proved.len(),
-        "{wrong} stopped on a wrong cause"
+        "{wrong} stopped on another cause"
     );
-    let sum =
-        |minutes: &dyn Fn(&crate::trial::score::Row) -> f64| rows.iter().map(minutes).sum::<f64>();
+    let minutes = |of: fn(&Row) -> f64| rows.iter().map(of).sum::<f64>();
     let (console, chart) = (
-        sum(&|row| row.console.minutes),
-        sum(&|row| row.chart.minutes),
+        minutes(|row| row.console.minutes),
+        minutes(|row| row.chart.minutes),
     );
     assert!(console < chart, "{console} min, in a fixed order {chart}");
-}
 
-#[test]
-fn nothing_is_released_opened_or_pressurised_before_chocks() {
-    let rows = worked(2, 30, threads());
     let late = rows.iter().filter(|row| row.console.late_chocks).count();
     assert!(
         late > 0,
-        "chocks come late in no job, so this shows nothing"
+        "chocks come late in no job, so the next says nothing"
     );
     for row in &rows {
-        assert_eq!(row.console.without_chocks, 0);
-        assert_eq!(row.chart.without_chocks, 0);
+        let before = row.console.without_chocks + row.chart.without_chocks;
+        assert_eq!(before, 0, "released, opened or pressurised before chocks");
     }
 }
 
 #[test]
 fn the_same_seed_prints_the_same_on_any_number_of_threads() {
-    let first = report(3, 3, 1);
-    assert_eq!(first, report(3, 3, 2));
-    assert_ne!(first, report(4, 3, 2));
+    let first = report(3, 2, 1);
+    assert_eq!(first, report(3, 2, 2));
+    assert_ne!(first, report(4, 2, 2));
 }

@@ -4,7 +4,8 @@ use stillwheel::diagnosis::cause::Part;
 use stillwheel::diagnosis::model::Model;
 use stillwheel::tree::node::{Node, Operator};
 
-/// The generator SplitMix64 (G. Steele, D. Lea and C. Flood, 2014; constants from memory).
+/// The generator `SplitMix64` ("Fast splittable pseudorandom number generators", OOPSLA 2014;
+/// constants from memory).
 #[derive(Debug, Clone)]
 pub struct Random(u64);
 

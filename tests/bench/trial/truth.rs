@@ -56,6 +56,7 @@ fn good(random: &mut Random, bad: bool, rates: (f64, f64)) -> Told {
     })
 }
 
+#[expect(clippy::unnecessary_wraps, reason = "one form for every table")]
 fn word(word: &'static str) -> Told {
     Some(Some(word))
 }

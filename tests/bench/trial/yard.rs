@@ -63,6 +63,9 @@ enum Lever {
     LetDown(f64),
 }
 
+/// Positions of switches, by name.
+type Switches = Vec<(String, String)>;
+
 /// One job and its aircraft.
 pub struct Visit<'a> {
     pub yard: &'a Yard,
@@ -70,7 +73,7 @@ pub struct Visit<'a> {
     pub found: Found,
     /// Draws of severity and weather with which it did not move.
     pub still: u64,
-    made: RefCell<HashMap<Vec<(String, String)>, Rc<Rounds>>>,
+    made: RefCell<HashMap<Switches, Rc<Rounds>>>,
     healthy: OnceCell<Handle>,
 }
 

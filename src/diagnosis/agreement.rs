@@ -2,7 +2,7 @@
 
 mod apart;
 mod movement;
-pub(super) mod readings;
+pub mod readings;
 
 use super::inference::{Inference, NoBelief};
 use super::model::Model;

@@ -7,6 +7,8 @@
     clippy::panic,
     clippy::string_slice,
     clippy::cast_precision_loss,
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
     clippy::too_many_lines,
     clippy::too_many_arguments
 )]
@@ -47,4 +49,9 @@ mod single_node;
 mod terminal;
 mod tree_agree;
 mod tree_derive;
+// The bench prints what is not looked at here.
+#[allow(dead_code)]
+#[path = "../bench/trial.rs"]
+mod trial;
+mod trial_by_simulation;
 mod typed_readings;

@@ -19,6 +19,11 @@ pub const ALL: &[Embedded] = &[
         text: include_str!("../../fault-trees/crept-while-parked.yaml"),
     },
     Embedded {
+        id: None,
+        path: "fault-trees/crept-while-parked.kept.json",
+        text: include_str!("../../fault-trees/crept-while-parked.kept.json"),
+    },
+    Embedded {
         id: Some("demo-twin"),
         path: "demo-data/demo-twin.yaml",
         text: include_str!("../../demo-data/demo-twin.yaml"),

@@ -103,9 +103,10 @@ pub fn checksum_of(texts: &[&str]) -> String {
 pub fn beside(desk: &mut Desk, tree: FileId, texts: String) -> Kept {
     let tree = desk.files.get(tree).name.clone();
     let name = name_beside(&tree);
-    let found = match desk.without_kept {
-        true => Found::Unasked,
-        false => found(desk, &name, &texts),
+    let found = if desk.without_kept {
+        Found::Unasked
+    } else {
+        found(desk, &name, &texts)
     };
     Kept {
         texts,
@@ -141,10 +142,10 @@ fn found(desk: &mut Desk, name: &str, texts: &str) -> Found {
         order: whole.order,
     };
     let same = whole.stillwheel == FORM && whole.texts == texts;
-    match same && whole.content == content.checksum() {
-        true => Found::Fits(file, Box::new(content)),
-        false => Found::Damaged(damaged(file, 0, "it is not as it was written")),
+    if same && whole.content == content.checksum() {
+        return Found::Fits(file, Box::new(content));
     }
+    Found::Damaged(damaged(file, 0, "it is not as it was written"))
 }
 
 fn damaged(file: FileId, at: usize, reason: &str) -> Problem {

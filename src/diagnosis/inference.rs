@@ -74,9 +74,10 @@ impl Inference {
         let checks = model.checks.iter();
         let mut made = Self {
             outcomes: checks.map(|check| outcomes(&model, check)).collect(),
-            model: Arc::clone(&model),
+            model,
             all_checks: None,
         };
+        let model = Arc::clone(&made.model);
         let every: Vec<usize> = (0..model.checks.len()).collect();
         let partitions = made.partitions(&every);
         let order = Some(&model.worked_out.order).filter(|order| !order.is_empty());

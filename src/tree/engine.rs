@@ -67,10 +67,10 @@ impl<'a> Workshop<'a> {
         let layered = Builder::new(&mut self.diagrams, &functions, variables)
             .trying(CANDIDATES[0])
             .build_after(order, budget)?;
-        match self.diagrams.is_full() {
-            true => Err(OverBudget { budget }),
-            false => Ok(Engine::of(layered, partitions)),
+        if self.diagrams.is_full() {
+            return Err(OverBudget { budget });
         }
+        Ok(Engine::of(layered, partitions))
     }
 
     /// The same, with some variables asked first, in the order of [`Engine::order`].
@@ -98,10 +98,10 @@ impl<'a> Workshop<'a> {
             .iter()
             .map(|partition| self.diagrams.partition(self.tree, partition, &self.gates))
             .collect();
-        match self.diagrams.is_full() {
-            true => Err(OverBudget { budget }),
-            false => Ok(functions),
+        if self.diagrams.is_full() {
+            return Err(OverBudget { budget });
         }
+        Ok(functions)
     }
 
     /// The product in the first order that keeps it small, else in the order of the first search.

@@ -65,8 +65,11 @@ fn keep(arguments: &DeriveArguments) -> anyhow::Result<u8> {
     std::fs::write(&name, text).with_context(|| format!("cannot write {name}"))?;
     let checks = plural(model.worked_out.derived.len(), "check");
     let variables = plural(order.len(), "variable");
+    let states = inference
+        .states()
+        .map_or("too many".to_owned(), |n| n.to_string());
     output::print(&format!(
-        "wrote {name}: lines of {checks}, order of {variables}\n"
+        "wrote {name}: lines of {checks}, order of {variables}, {states} states\n"
     ))?;
     Ok(exit::FINE)
 }

@@ -9,6 +9,7 @@ pub mod desk;
 pub mod document;
 pub mod embedded;
 pub mod form;
+pub mod kept;
 pub mod limits;
 pub mod lower;
 pub mod scalar;

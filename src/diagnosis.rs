@@ -4,6 +4,7 @@
 //! probability leaves here without its certificate.
 
 pub mod agreement;
+pub mod alike;
 pub mod cause;
 pub mod certificate;
 pub mod check;

@@ -27,6 +27,10 @@ pub struct Desk {
     pub unreadable: bool,
     /// Bytes read so far; a refused file adds nothing.
     pub bytes_read: u64,
+    /// What a reader should know and nothing is wrong with.
+    pub notes: Vec<String>,
+    /// Whether everything is worked out anew, whatever is kept beside a tree.
+    pub without_kept: bool,
     /// Values seen so far; a limit that works keeps this small.
     pub nodes_seen: usize,
 }
@@ -61,6 +65,26 @@ impl Desk {
                 self.survey(file)
             }
             None => self.open_file(name),
+        }
+    }
+
+    /// Takes in a text that may be missing. Errors hold the text, as far as it could be read, and
+    /// the reason; they are nothing against the document it stands beside.
+    pub fn optional(&mut self, name: &str) -> Result<Option<FileId>, (FileId, String)> {
+        if let Some(path) = name.strip_prefix(EMBEDDED) {
+            let text = embedded::by_path(path).map(|document| document.text);
+            return Ok(text.map(|text| self.files.add(name, text)));
+        }
+        let about = std::fs::symlink_metadata(name);
+        if about.is_err_and(|error| error.kind() == std::io::ErrorKind::NotFound) {
+            return Ok(None);
+        }
+        let bytes =
+            read_file(name).map_err(|refusal| (self.files.add(name, ""), refusal.message))?;
+        self.bytes_read += bytes.len() as u64;
+        match String::from_utf8(bytes) {
+            Ok(text) => Ok(Some(self.files.add(name, text))),
+            Err(_) => Err((self.files.add(name, ""), "it is not UTF-8".to_owned())),
         }
     }
 

@@ -39,6 +39,15 @@ impl Source {
     }
 }
 
+/// The texts of a tree, and the aircraft it is joined to.
+#[derive(Debug)]
+pub struct Joined {
+    /// The tree itself first, then the files it takes in.
+    pub sources: Vec<Source>,
+    /// The aircraft, and the text it stands in.
+    pub aircraft: Option<(Arc<Aircraft>, FileId)>,
+}
+
 /// The kinds of document.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum DocumentKind {
@@ -108,16 +117,21 @@ pub fn tree_with_sources(
 ) -> Option<(Model, Vec<Source>)> {
     let opened = desk.open(name)?;
     wanted(desk, &opened, DocumentKind::Tree)?;
-    let (sources, aircraft) = tree_sources(desk, opened, aircraft);
-    let model = lower::tree::lower(desk, &sources, aircraft)?;
-    Some((model, sources))
+    let joined = tree_sources(desk, opened, aircraft);
+    let model = lower::tree::lower(desk, &joined)?;
+    Some((model, joined.sources))
 }
 
 /// Reads an aircraft, by id or path.
 pub fn aircraft(desk: &mut Desk, name: &str) -> Option<Aircraft> {
+    aircraft_with_text(desk, name).map(|(aircraft, _)| aircraft)
+}
+
+fn aircraft_with_text(desk: &mut Desk, name: &str) -> Option<(Aircraft, FileId)> {
     let opened = desk.open(name)?;
     wanted(desk, &opened, DocumentKind::Aircraft)?;
-    aircraft_from(desk, opened)
+    let file = opened.file;
+    aircraft_from(desk, opened).map(|aircraft| (aircraft, file))
 }
 
 fn aircraft_from(desk: &mut Desk, opened: Opened) -> Option<Aircraft> {
@@ -126,16 +140,12 @@ fn aircraft_from(desk: &mut Desk, opened: Opened) -> Option<Aircraft> {
 }
 
 fn tree_from(desk: &mut Desk, opened: Opened, aircraft: Option<&str>) -> Option<Model> {
-    let (sources, aircraft) = tree_sources(desk, opened, aircraft);
-    lower::tree::lower(desk, &sources, aircraft)
+    let joined = tree_sources(desk, opened, aircraft);
+    lower::tree::lower(desk, &joined)
 }
 
 /// A tree with every file it takes in, and its aircraft.
-fn tree_sources(
-    desk: &mut Desk,
-    opened: Opened,
-    aircraft: Option<&str>,
-) -> (Vec<Source>, Option<Arc<Aircraft>>) {
+fn tree_sources(desk: &mut Desk, opened: Opened, aircraft: Option<&str>) -> Joined {
     let main = checked(desk, opened, &TREE);
     let aircraft = tree_aircraft(desk, &main, aircraft);
     let mut sources = vec![main];
@@ -161,7 +171,7 @@ fn tree_sources(
         }
         at += 1;
     }
-    (sources, aircraft)
+    Joined { sources, aircraft }
 }
 
 /// Files that a tree takes in, with the places that name them.
@@ -197,7 +207,11 @@ fn taken_in(desk: &mut Desk, name: &str, place: Place) -> Option<Source> {
     usable.map(|opened| checked(desk, opened, &SHARED))
 }
 
-fn tree_aircraft(desk: &mut Desk, main: &Source, name: Option<&str>) -> Option<Arc<Aircraft>> {
+fn tree_aircraft(
+    desk: &mut Desk,
+    main: &Source,
+    name: Option<&str>,
+) -> Option<(Arc<Aircraft>, FileId)> {
     let own = main.root.get("aircraft").and_then(|node| node.text());
     let name = match (name, own) {
         (Some(name), _) => name.to_owned(),
@@ -209,7 +223,7 @@ fn tree_aircraft(desk: &mut Desk, main: &Source, name: Option<&str>) -> Option<A
         files: std::mem::take(&mut desk.files),
         ..Desk::default()
     };
-    let found = aircraft(&mut apart, &name);
+    let found = aircraft_with_text(&mut apart, &name);
     desk.files = apart.files;
     desk.bytes_read += apart.bytes_read;
     let mut reason = String::new();
@@ -225,7 +239,7 @@ fn tree_aircraft(desk: &mut Desk, main: &Source, name: Option<&str>) -> Option<A
         desk.problems
             .push(problem.hint("name an embedded aircraft, or a path beside the tree"));
     }
-    found.map(Arc::new)
+    found.map(|(aircraft, file)| (Arc::new(aircraft), file))
 }
 
 fn checked(desk: &mut Desk, opened: Opened, table: &Table) -> Source {

@@ -30,6 +30,16 @@ pub const ALL: &[Embedded] = &[
         text: include_str!("../../fault-trees/shared/parked-pressure.yaml"),
     },
     Embedded {
+        id: None,
+        path: "fault-trees/crept-while-parked.kept.json",
+        text: include_str!("../../fault-trees/crept-while-parked.kept.json"),
+    },
+    Embedded {
+        id: None,
+        path: "fault-trees/pressure-found-gone.kept.json",
+        text: include_str!("../../fault-trees/pressure-found-gone.kept.json"),
+    },
+    Embedded {
         id: Some("demo-twin"),
         path: "demo-data/demo-twin.yaml",
         text: include_str!("../../demo-data/demo-twin.yaml"),

@@ -6,6 +6,7 @@ pub mod broken;
 pub mod case;
 pub mod check;
 pub mod condition;
+pub mod derived;
 pub mod event;
 pub mod forms;
 pub mod gate;

@@ -231,6 +231,11 @@ pub struct AgreeArguments {
 }
 
 /// Work answer lines out from the plant.
+///
+/// Prints the lines of every check that says under `shows` what its readings show. A check that
+/// carries neither `yes` nor `lines` has them worked out whenever its tree is loaded, which takes
+/// seconds; with --keep they are kept in a file beside the tree, together with the order in which
+/// the tree is small, and loading is fast until one of its texts changes.
 #[derive(Debug, Args)]
 pub struct DeriveArguments {
     /// Tree: a file, or the id of an embedded one: crept-while-parked, pressure-found-gone
@@ -242,6 +247,9 @@ pub struct DeriveArguments {
     /// Print JSON
     #[arg(long)]
     pub json: bool,
+    /// Write what was worked out into TREE-NAME.kept.json beside the tree, and print no lines
+    #[arg(long, conflicts_with = "json")]
+    pub keep: bool,
 }
 
 /// Explain a problem code.

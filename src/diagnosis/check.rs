@@ -110,12 +110,20 @@ pub struct AnswerLine {
 }
 
 impl Check {
-    /// The lines as a partition: the last line is its `otherwise`.
-    pub fn partition(&self) -> Partition {
+    /// The lines as a partition, with the outcome of each; the last line is its `otherwise`.
+    pub fn partition(&self, outcomes: &[usize]) -> Partition {
+        Partition::sharing(self.conditions(), outcomes)
+    }
+
+    /// The same with an outcome of its own for each line, so that the deciding one can be named.
+    pub fn partition_of_lines(&self) -> Partition {
+        Partition::of_lines(self.conditions())
+    }
+
+    /// What each line but the last asks for.
+    fn conditions(&self) -> Vec<Vec<Node>> {
         let lines = self.lines.iter().map(|line| line.when.clone());
-        Partition {
-            lines: lines.take(self.lines.len().saturating_sub(1)).collect(),
-        }
+        lines.take(self.lines.len().saturating_sub(1)).collect()
     }
 
     /// The place of an answer.

@@ -1,13 +1,20 @@
 //! Answer lines worked out from the plant: what each fault alone, and each masking pair, reads.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::agreement::readings::{answer, rounds, states, subjects, switches, words};
 use super::agreement::{NotCompared, fault_names};
-use super::inference::Inference;
+use super::check::{AnswerLine, Check};
 use super::model::Model;
 use crate::plant::aircraft::Aircraft;
 use crate::plant::observe::{Observed, Reading};
+use crate::tree::node::Node;
+
+/// Number of these rules. It goes up with every change after which the same texts give other
+/// lines or another order of variables, here, in the plant or in the engine: what was kept of an
+/// earlier number counts as stale.
+pub const RULES: u32 = 1;
 
 /// Share of healthy aircraft on which a check is read as if something were wrong: judgement.
 pub const FALSE_ALARM: f64 = 0.02;
@@ -23,7 +30,8 @@ pub struct Derived {
     pub lines: Vec<DerivedLine>,
     /// What a healthy aircraft reads, and the shares of the answers for it.
     pub otherwise: (String, Vec<f64>),
-    /// Faults whose reading no answer covers, each with the reading.
+    /// Faults whose reading no answer covers, each with the reading; without events a healthy
+    /// aircraft.
     pub silent: Vec<(Vec<usize>, String)>,
 }
 
@@ -38,18 +46,38 @@ pub struct DerivedLine {
     pub shares: Vec<f64>,
 }
 
-/// Works out the lines of every check that says what its readings show.
+impl Derived {
+    /// The lines as a check has them, `otherwise` last.
+    pub fn answer_lines(&self) -> Vec<AnswerLine> {
+        let single = self.lines.iter().map(|line| AnswerLine {
+            when: line.when.iter().copied().map(Node::Event).collect(),
+            shares: line.shares.clone(),
+        });
+        let otherwise = AnswerLine {
+            when: Vec::new(),
+            shares: self.otherwise.1.clone(),
+        };
+        single.chain([otherwise]).collect()
+    }
+}
+
+/// The checks that say what their readings show.
+pub fn readable(model: &Model) -> Vec<usize> {
+    let shows = |check: &Check| !check.shows.is_empty();
+    let all = model.checks.iter().enumerate();
+    all.filter(|(_, check)| shows(check))
+        .map(|(at, _)| at)
+        .collect()
+}
+
+/// Works out the lines of some checks that say what their readings show.
 ///
 /// Plays one parking for each fault and state, and one for each pair of faults that a check reads
 /// otherwise than healthy.
-pub fn derive(inference: &Inference) -> Result<Vec<Derived>, NotCompared> {
-    let model = inference.model();
+pub fn derive(model: &Model, checks: &[usize]) -> Result<Vec<Derived>, NotCompared> {
     let aircraft = model.aircraft.as_ref().ok_or(NotCompared::NoAircraft)?;
-    let checks: Vec<usize> = (0..model.checks.len())
-        .filter(|check| !model.checks[*check].shows.is_empty())
-        .collect();
     let mut found = Vec::new();
-    for state in states(model, &checks) {
+    for state in states(model, checks) {
         let here = checks.iter().copied();
         let here: Vec<usize> = here.filter(|at| switches(model, *at) == state).collect();
         found.extend(in_state(model, aircraft, &state, &here)?);
@@ -76,10 +104,11 @@ fn in_state(
         state,
         checks,
     };
-    let healthy = bench.read(&[])?;
+    let every: Vec<usize> = (0..checks.len()).collect();
+    let healthy = bench.read(&[], &every)?;
     let alone = subjects(model).into_iter().flatten();
-    let singles = bench.rows(alone.map(|event| vec![event]))?;
-    let pairs = bench.rows(bench.odd_pairs(&healthy, &singles).into_iter())?;
+    let singles = bench.rows(alone.map(|event| (vec![event], every.clone())))?;
+    let pairs = bench.rows(bench.odd_pairs(&healthy, &singles))?;
     let all = checks.iter().zip(healthy).zip(singles.iter().zip(&pairs));
     Ok(all
         .filter_map(|((check, healthy), (singles, pairs))| {
@@ -97,26 +126,29 @@ struct Bench<'a> {
 }
 
 impl Bench<'_> {
-    /// What each check reads with some events in.
-    fn read(&self, when: &[usize]) -> Result<Vec<Option<Observed>>, NotCompared> {
+    /// What some checks, by their places among those of the bench, read with some events in.
+    fn read(&self, when: &[usize], of: &[usize]) -> Result<Vec<Option<Observed>>, NotCompared> {
         let error = |error| NotCompared::Fault {
             fault: fault_names(self.model, when),
             error,
         };
         let rounds = rounds(self.model, self.aircraft, self.state, when).map_err(error)?;
-        let one = |check: &usize| {
-            let reads = self.model.checks[*check].reads.as_deref();
+        let one = |at: &usize| {
+            let reads = self.model.checks[self.checks[*at]].reads.as_deref();
             rounds.observe_one(reads.unwrap_or_default()).map_err(error)
         };
-        self.checks.iter().map(one).collect()
+        of.iter().map(one).collect()
     }
 
-    /// The same for many sets of events, gathered by check.
-    fn rows(&self, sets: impl Iterator<Item = Vec<usize>>) -> Result<Vec<Vec<Row>>, NotCompared> {
+    /// The same for many sets of events, each with the checks that are read, gathered by check.
+    fn rows(
+        &self,
+        sets: impl IntoIterator<Item = (Vec<usize>, Vec<usize>)>,
+    ) -> Result<Vec<Vec<Row>>, NotCompared> {
         let mut rows: Vec<Vec<Row>> = self.checks.iter().map(|_| Vec::new()).collect();
-        for when in sets {
-            for (rows, observed) in rows.iter_mut().zip(self.read(&when)?) {
-                rows.extend(observed.map(|observed| Row {
+        for (when, of) in sets {
+            for (at, observed) in of.iter().zip(self.read(&when, &of)?) {
+                rows[*at].extend(observed.map(|observed| Row {
                     when: when.clone(),
                     observed,
                 }));
@@ -125,25 +157,32 @@ impl Bench<'_> {
         Ok(rows)
     }
 
-    /// Pairs of faults that one check reads otherwise than healthy, each alone.
-    fn odd_pairs(&self, healthy: &[Option<Observed>], singles: &[Vec<Row>]) -> Vec<Vec<usize>> {
-        let mut pairs = Vec::new();
-        for ((check, healthy), rows) in self.checks.iter().zip(healthy).zip(singles) {
+    /// Pairs of faults that a check reads otherwise than healthy, each alone, with those checks.
+    ///
+    /// What one check reads does not hang on which others are worked out beside it.
+    fn odd_pairs(
+        &self,
+        healthy: &[Option<Observed>],
+        singles: &[Vec<Row>],
+    ) -> BTreeMap<Vec<usize>, Vec<usize>> {
+        let mut pairs: BTreeMap<Vec<usize>, Vec<usize>> = BTreeMap::new();
+        for (at, (healthy, rows)) in healthy.iter().zip(singles).enumerate() {
             let Some(healthy) = healthy else {
                 continue;
             };
-            let shown = |observed: &Observed| answer(&self.model.checks[*check], observed);
+            let check = &self.model.checks[self.checks[at]];
+            let usual = answer(check, healthy);
             let odd: Vec<usize> = rows
                 .iter()
-                .filter(|row| shown(&row.observed) != shown(healthy))
+                .filter(|row| answer(check, &row.observed) != usual)
                 .map(|row| row.when[0])
                 .collect();
             for (first, a) in odd.iter().enumerate() {
-                pairs.extend(odd[first + 1..].iter().map(|b| vec![*a, *b]));
+                for b in &odd[first + 1..] {
+                    pairs.entry(vec![*a, *b]).or_default().push(at);
+                }
             }
         }
-        pairs.sort();
-        pairs.dedup();
         pairs
     }
 }
@@ -153,6 +192,9 @@ fn lines(model: &Model, at: usize, healthy: &Observed, singles: &[Row], pairs: &
     let check = &model.checks[at];
     let usual = answer(check, healthy);
     let mut silent = Vec::new();
+    if usual.is_none() {
+        silent.push((Vec::new(), words(healthy)));
+    }
     let mut found: Vec<(f64, DerivedLine)> = Vec::new();
     let mut line = |row: &Row, away: f64| match answer(check, &row.observed) {
         None => silent.push((row.when.clone(), words(&row.observed))),

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use super::alike::outcomes;
 use super::evidence::{Evidence, Reply};
 use super::model::Model;
 use crate::tree::engine::{BUDGET, Engine, Workshop};
@@ -15,6 +16,8 @@ use crate::tree::sweep::{Sweep, Weights};
 #[derive(Debug)]
 pub struct Inference {
     model: Arc<Model>,
+    /// The outcome of each line of each check.
+    outcomes: Vec<Vec<usize>>,
     /// The product of the top and all checks; `None` where that is over budget.
     all_checks: Option<Engine>,
 }
@@ -28,7 +31,8 @@ pub struct Belief {
     pub events: Vec<f64>,
     /// Probability of every value of every condition.
     pub values: Vec<Vec<f64>>,
-    /// Probability of every line of every check, `otherwise` last.
+    /// Probability of every line of every check, `otherwise` last. Alike lines stand together at
+    /// the first of them, and the others at 0.
     pub lines: Vec<Vec<f64>>,
     /// Probability of a cause that is not in the tree.
     pub unlisted: f64,
@@ -67,10 +71,42 @@ impl Inference {
 
     /// The same with a budget of one's own, in states.
     pub fn with_budget(model: Arc<Model>, budget: usize) -> Self {
-        let mut partitions = vec![Partition::of_node(model.tree.top)];
-        partitions.extend(model.checks.iter().map(super::check::Check::partition));
-        let all_checks = Workshop::new(&model.tree).engine(&partitions, budget).ok();
-        Self { model, all_checks }
+        let checks = model.checks.iter();
+        let mut made = Self {
+            outcomes: checks.map(|check| outcomes(&model, check)).collect(),
+            model,
+            all_checks: None,
+        };
+        let model = Arc::clone(&made.model);
+        let every: Vec<usize> = (0..model.checks.len()).collect();
+        let partitions = made.partitions(&every);
+        let order = Some(&model.worked_out.order).filter(|order| !order.is_empty());
+        let known = order.and_then(|order| {
+            let mut workshop = Workshop::new(&model.tree);
+            workshop.engine_in(&partitions, order, budget).ok()
+        });
+        made.all_checks =
+            known.or_else(|| Workshop::new(&model.tree).engine(&partitions, budget).ok());
+        made
+    }
+
+    /// The top and some checks, as partitions.
+    fn partitions(&self, checks: &[usize]) -> Vec<Partition> {
+        let of = |check: &usize| self.model.checks[*check].partition(&self.outcomes[*check]);
+        let top = Partition::of_node(self.model.tree.top);
+        std::iter::once(top).chain(checks.iter().map(of)).collect()
+    }
+
+    /// The mass of each outcome of a check at the first line that has it.
+    fn at_lines(&self, check: usize, masses: &[f64]) -> Vec<f64> {
+        let mut next = 0;
+        let outcomes = self.outcomes[check].iter();
+        let mass = |outcome: &usize| {
+            let first = *outcome == next;
+            next += usize::from(first);
+            if first { masses[*outcome] } else { 0.0 }
+        };
+        outcomes.map(mass).collect()
     }
 
     /// The model.
@@ -81,6 +117,13 @@ impl Inference {
     /// States of the product of all checks; `None` where that is over budget.
     pub fn states(&self) -> Option<usize> {
         self.all_checks.as_ref().map(Engine::states)
+    }
+
+    /// The variables in the order in which the product of all checks asks them; empty where that
+    /// is over budget.
+    pub fn order(&self) -> Vec<usize> {
+        let order = self.all_checks.as_ref().map(Engine::order);
+        order.unwrap_or_default()
     }
 
     /// Works out every probability under some evidence.
@@ -152,7 +195,9 @@ impl Inference {
         if let Some(engine) = &self.all_checks {
             let every: Vec<usize> = (0..self.model.checks.len()).collect();
             let sweep = engine.ask(&self.weights(engine, evidence, variables, &every));
-            let lines = sweep.outcomes.iter().skip(1).cloned().collect();
+            let masses = every.iter().zip(sweep.outcomes.iter().skip(1));
+            let lines = masses.map(|(check, masses)| self.at_lines(*check, masses));
+            let lines = lines.collect();
             return Ok((sweep, lines));
         }
         self.sweep_answered(evidence, &variables)
@@ -172,13 +217,13 @@ impl Inference {
         let mut lines = Vec::new();
         for check in 0..self.model.checks.len() {
             if let Some(at) = answered.iter().position(|other| *other == check) {
-                lines.push(base.outcomes[at + 1].clone());
+                lines.push(self.at_lines(check, &base.outcomes[at + 1]));
                 continue;
             }
             let mut some = answered.clone();
             some.push(check);
             let sweep = self.sweep_some(&mut workshop, evidence, variables, &some)?;
-            lines.push(sweep.outcomes[some.len()].clone());
+            lines.push(self.at_lines(check, &sweep.outcomes[some.len()]));
         }
         Ok((base, lines))
     }
@@ -190,14 +235,28 @@ impl Inference {
         variables: &[Vec<f64>],
         checks: &[usize],
     ) -> Result<Sweep, OverBudget> {
-        let mut partitions = vec![Partition::of_node(self.model.tree.top)];
-        partitions.extend(
-            checks
-                .iter()
-                .map(|check| self.model.checks[*check].partition()),
-        );
+        let partitions = self.partitions(checks);
         let engine = workshop.engine(&partitions, BUDGET)?;
         Ok(engine.ask(&self.weights(&engine, evidence, variables.to_vec(), checks)))
+    }
+
+    /// Probability of every line of a check with some events fixed, before report and answers.
+    ///
+    /// Alike lines are told apart here, which costs a product of its own.
+    pub fn lines_before(
+        &self,
+        check: usize,
+        fixed: &[(usize, bool)],
+    ) -> Result<Vec<f64>, OverBudget> {
+        let partition = self.model.checks[check].partition_of_lines();
+        let engine = Workshop::new(&self.model.tree).engine(&[partition], BUDGET)?;
+        let mut variables = variable_weights(&self.model.tree, &self.model.priors.events);
+        for (event, value) in fixed {
+            variables[*event][usize::from(!*value)] = 0.0;
+        }
+        let sweep = engine.ask(&engine.open_weights(variables));
+        let masses = sweep.outcomes.into_iter().flatten();
+        Ok(masses.map(|mass| mass / sweep.total).collect())
     }
 
     /// Priors of all variables, with what is known of conditions put in.
@@ -228,8 +287,9 @@ impl Inference {
         for (at, check) in checks.iter().enumerate() {
             if let Reply::Answered(answers) = &evidence.replies[*check] {
                 let lines = &self.model.checks[*check].lines;
-                for (weight, line) in weights.outcomes[at + 1].iter_mut().zip(lines) {
-                    *weight = answers.iter().map(|answer| line.shares[*answer]).product();
+                for (outcome, line) in self.outcomes[*check].iter().zip(lines) {
+                    weights.outcomes[at + 1][*outcome] =
+                        answers.iter().map(|answer| line.shares[*answer]).product();
                 }
             }
         }
@@ -266,15 +326,10 @@ impl Inference {
         let answered: Vec<usize> = (0..self.model.checks.len())
             .filter(|check| matches!(evidence.replies[*check], Reply::Answered(_)))
             .collect();
-        let mut partitions = vec![Partition::of_node(self.model.tree.top)];
-        partitions.extend(
-            answered
-                .iter()
-                .map(|check| self.model.checks[*check].partition()),
-        );
+        let mut partitions = self.partitions(&answered);
         let variables = self.variables(evidence);
         let mut workshop = Workshop::new(&self.model.tree);
-        let order = self.all_checks.as_ref().map_or(Vec::new(), Engine::order);
+        let order = self.order();
         let mut chances = Vec::with_capacity(nodes.len());
         for node in nodes {
             partitions.push(Partition::of_node(*node));

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::cause::{Cause, Part};
 use super::check::Check;
+use super::derivation::Derived;
 use crate::base::dimension::Dimension;
 use crate::base::unit::Unit;
 use crate::plant::aircraft::Aircraft;
@@ -44,6 +45,20 @@ pub struct Model {
     pub moves: bool,
     /// Worked cases the tree must get right.
     pub cases: Vec<Case>,
+    /// What was worked out from the texts and stands in none of them.
+    pub worked_out: WorkedOut,
+}
+
+/// What was worked out from the texts: it can be kept beside them.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct WorkedOut {
+    /// Checksum of everything it rests on.
+    pub texts: String,
+    /// The lines of the checks that carry none themselves.
+    pub derived: Vec<Derived>,
+    /// An order of the variables in which the product of all checks is small; empty where none is
+    /// known. Events come first, then conditions.
+    pub order: Vec<usize>,
 }
 
 /// How a condition is asked for.

@@ -1,5 +1,6 @@
 //! Which check to make next: information about causes for each minute it costs.
 
+use super::alike::bare;
 use super::check::Check;
 use super::evidence::{Evidence, Reply};
 use super::inference::{Belief, Inference};
@@ -122,9 +123,7 @@ pub fn gain(model: &Model, check: &Check, lines: &[f64]) -> f64 {
 fn merge(model: &Model, check: &Check, lines: &[f64]) -> Vec<(Vec<Node>, f64, Vec<f64>)> {
     let mut merged: Vec<(Vec<Node>, f64, Vec<f64>)> = Vec::new();
     for (line, chance) in check.lines.iter().zip(lines) {
-        let mut nodes = line.when.clone();
-        nodes.retain(|node| !model.is_bystander_node(*node));
-        nodes.sort_unstable();
+        let nodes = bare(model, line);
         let weighted: Vec<f64> = line.shares.iter().map(|share| share * chance).collect();
         match merged.iter_mut().find(|(known, _, _)| *known == nodes) {
             Some((_, weight, shares)) => {

@@ -24,7 +24,10 @@ pub fn derived_text(model: &Model, derived: &[Derived]) -> String {
             "      - {{otherwise: {shares}}}  # healthy reads {reading}\n"
         ));
         for (events, reading) in &one.silent {
-            let names = names(model, events).join(" with ");
+            let names = match names(model, events).join(" with ") {
+                names if names.is_empty() => "a healthy aircraft".to_owned(),
+                names => names,
+            };
             text.push_str(&format!("    # no answer for {names}: {reading}\n"));
         }
     }

@@ -356,17 +356,15 @@ impl Diagrams {
         row[count]
     }
 
-    /// The function that gives the outcome of a partition: leaf `i` for line `i`.
+    /// The function that gives the outcome of a partition: leaf `i` for outcome `i`.
     pub fn partition(
         &mut self,
         tree: &FaultTree,
         partition: &Partition,
         gates: &[Function],
     ) -> Function {
-        let mut outcome = u32::try_from(partition.lines.len()).unwrap_or(u32::MAX);
-        let mut function = outcome;
-        for line in partition.lines.iter().rev() {
-            outcome -= 1;
+        let mut function = partition.otherwise();
+        for (line, outcome) in partition.rows().rev() {
             let mut holds = TRUE;
             for node in line.iter().rev() {
                 let node = self.node(tree, *node, gates);

@@ -174,7 +174,7 @@ mod tests {
         let mut diagrams = Diagrams::new(&tree);
         let gates = diagrams.gates(&tree);
         let lines = [0, 1].map(|gate| vec![Node::Gate(gate)]).to_vec();
-        let lines = diagrams.partition(&tree, &Partition { lines }, &gates);
+        let lines = diagrams.partition(&tree, &Partition::of_lines(lines), &gates);
         let mut digests = Digests::default();
         let mut told = std::collections::BTreeSet::new();
         for function in gates.into_iter().chain([lines]) {

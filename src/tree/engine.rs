@@ -55,6 +55,26 @@ impl<'a> Workshop<'a> {
         self.engine_after(partitions, &[], budget)
     }
 
+    /// The same in an order that is known to keep it small, so that none is looked for.
+    ///
+    /// Errors: in this order the product grows past `budget`; a workshop may be full after that.
+    pub fn engine_in(
+        &mut self,
+        partitions: &[Partition],
+        order: &[usize],
+        budget: usize,
+    ) -> Result<Engine, OverBudget> {
+        let functions = self.functions(partitions, budget)?;
+        let variables = self.tree.events.len() + self.tree.conditions.len();
+        let layered = Builder::new(&mut self.diagrams, &functions, variables)
+            .trying(SEARCHES[2].0)
+            .build_after(order, budget)?;
+        if self.diagrams.is_full() {
+            return Err(OverBudget { budget });
+        }
+        Ok(Engine::of(layered, partitions))
+    }
+
     /// The same, with some variables asked first, in the order of [`Engine::order`].
     pub fn engine_after(
         &mut self,
@@ -62,21 +82,28 @@ impl<'a> Workshop<'a> {
         first: &[usize],
         budget: usize,
     ) -> Result<Engine, OverBudget> {
-        let functions: Vec<Function> = partitions
+        let functions = self.functions(partitions, budget)?;
+        let layered = self.layered(&functions, first, budget)?;
+        if self.diagrams.is_full() {
+            return Err(OverBudget { budget });
+        }
+        Ok(Engine::of(layered, partitions))
+    }
+
+    /// The functions of some partitions.
+    fn functions(
+        &mut self,
+        partitions: &[Partition],
+        budget: usize,
+    ) -> Result<Vec<Function>, OverBudget> {
+        let functions = partitions
             .iter()
             .map(|partition| self.diagrams.partition(self.tree, partition, &self.gates))
             .collect();
         if self.diagrams.is_full() {
             return Err(OverBudget { budget });
         }
-        let layered = self.layered(&functions, first, budget)?;
-        if self.diagrams.is_full() {
-            return Err(OverBudget { budget });
-        }
-        Ok(Engine {
-            layered,
-            outcomes: partitions.iter().map(Partition::outcomes).collect(),
-        })
+        Ok(functions)
     }
 
     /// The product in the first order that keeps it small, else in the order of the first search.
@@ -106,6 +133,13 @@ impl<'a> Workshop<'a> {
 }
 
 impl Engine {
+    fn of(layered: Layered, partitions: &[Partition]) -> Self {
+        Self {
+            layered,
+            outcomes: partitions.iter().map(Partition::outcomes).collect(),
+        }
+    }
+
     /// States of the product: the measure of how hard the tree is.
     pub fn states(&self) -> usize {
         self.layered.states

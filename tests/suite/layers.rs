@@ -49,7 +49,10 @@ const OWNERS: &[(&str, &[&str])] = &[
         ],
     ),
     ("annotate_snippets", &["source/render.rs"]),
-    ("serde_json", &["report/", "cli/", "session/"]),
+    (
+        "serde_json",
+        &["report/", "cli/", "session/", "authoring/kept.rs"],
+    ),
     ("ratatui", &["console/"]),
     ("crossterm", &["console/"]),
     ("signal_hook", &["console/terminal.rs"]),

@@ -25,6 +25,7 @@ mod document_example;
 mod house_rules;
 mod job_lines;
 mod job_replays;
+mod kept;
 mod layers;
 mod loader_never_panics;
 mod plant_bad_input;

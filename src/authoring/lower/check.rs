@@ -3,7 +3,7 @@
 use super::around::Around;
 use super::condition::{SUM_SLACK, shown};
 use super::located::Located;
-use super::{setting, shows, words};
+use super::{derived, setting, shows, words};
 use crate::authoring::shape::check::{Check as Shape, Line};
 use crate::diagnosis::check::{AnswerLine, Check};
 use crate::plant::practice::hazard::Hazard;
@@ -77,6 +77,15 @@ fn answers_and_lines(
             check_answers(entry, answers, problems);
             let lines = lines(entry, "lines", rows, answers.len(), around, problems);
             (answers.clone(), lines)
+        }
+        (None, answers, None) if entry.field("shows").is_some() => {
+            if let Some(answers) = answers {
+                check_answers(entry, answers, problems);
+            }
+            let answers = answers.clone().unwrap_or_else(yes_no);
+            problems.extend(derived::without_aircraft(entry, around, problems));
+            let lines = derived::stand_in(answers.len());
+            (answers, lines)
         }
         (None, None, None) if shape.reads.is_some() => {
             let message = format!("`{}` takes a reading and has no lines", entry.key);

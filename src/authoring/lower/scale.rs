@@ -1,10 +1,12 @@
 //! Mistakes of scale, placed.
 
+use super::condition::shown;
 use super::located::Located;
 use crate::authoring::document::Source;
 use crate::source::codes::tree as code;
 use crate::source::place::Place;
 use crate::source::problem::Problem;
+use crate::tree::fault_tree::Chance;
 use crate::tree::scale::ScaleError;
 
 /// Places a mistake of scale at the entry it speaks of.
@@ -43,4 +45,20 @@ pub fn problem(error: &ScaleError, main: &Source, events: &[Located<'_>]) -> Pro
         ),
     };
     Problem::new(code, place, error.to_string()).hint(hint)
+}
+
+/// Counted shares that leave nothing for causes with rates.
+pub fn sum_of_shares(entries: &[Located<'_>], chances: &[Chance]) -> Option<Problem> {
+    let share = |chance: &Chance| match chance {
+        Chance::Seen { share, .. } => *share,
+        _ => 0.0,
+    };
+    let sum: f64 = chances.iter().map(share).sum();
+    let mut rows = entries.iter().zip(chances).rev();
+    let (last, _) = rows.find(|(_, chance)| share(chance) > 0.0)?;
+    (sum >= 1.0).then(|| {
+        let message = format!("the counted shares add up to {}", shown(sum));
+        Problem::new(code::SHARES, last.place_of("seen"), message)
+            .hint("leave a share for causes that have rates")
+    })
 }

@@ -6,15 +6,16 @@ use super::around::Around;
 use super::header::Header;
 use super::located::{Located, section};
 use super::names::{Meaning, Names};
-use super::{broken, case, check, condition, event, gate, scale, usage};
+use super::{broken, case, check, condition, derived, event, gate, scale, usage};
 use crate::authoring::desk::Desk;
-use crate::authoring::document::Source;
+use crate::authoring::document::{Joined, Source};
+use crate::authoring::kept::{self, Kept};
 use crate::authoring::shape;
 use crate::base::checksum::checksum;
 use crate::base::text::with_article;
 use crate::diagnosis::cause::Cause;
 use crate::diagnosis::check::Check;
-use crate::diagnosis::model::{Model, Question};
+use crate::diagnosis::model::{Model, Question, WorkedOut};
 use crate::plant::aircraft::Aircraft;
 use crate::plant::kind::Kind;
 use crate::source::codes::document::{DUPLICATE_KEY, WRONG_FORM};
@@ -25,23 +26,32 @@ use crate::tree::node::Node;
 use crate::tree::scale::{Priors, priors};
 
 /// Lowers a tree and the files it takes in. `None` where an error was found on the way.
-pub fn lower(
-    desk: &mut Desk,
-    sources: &[Source],
-    aircraft: Option<Arc<Aircraft>>,
-) -> Option<Model> {
+pub fn lower(desk: &mut Desk, joined: &Joined) -> Option<Model> {
+    let sources = &joined.sources;
     let main = sources.first()?;
+    let text = |file| desk.files.get(file).text.as_str();
+    let mut texts: Vec<&str> = sources.iter().map(|source| text(source.file)).collect();
+    let checksum = checksum(texts.iter().copied());
+    texts.extend(joined.aircraft.iter().map(|(_, file)| text(*file)));
+    let all = kept::checksum_of(&texts);
+    let kept = kept::beside(desk, main.file, all);
     let mut work = Work {
         header: Header::read(main, &mut desk.problems),
         main,
-        checksum: checksum(sources.iter().map(|s| desk.files.get(s.file).text.as_str())),
-        aircraft,
+        checksum,
+        kept,
+        aircraft: joined
+            .aircraft
+            .as_ref()
+            .map(|(aircraft, _)| Arc::clone(aircraft)),
         names: Names::default(),
         conditions: Vec::new(),
         questions: Vec::new(),
         problems: std::mem::take(&mut desk.problems),
+        notes: Vec::new(),
     };
     let model = work.lower(sources);
+    desk.notes.append(&mut work.notes);
     desk.problems = work.problems;
     model.filter(|_| !desk.has_errors())
 }
@@ -50,11 +60,13 @@ struct Work<'a> {
     header: Header,
     main: &'a Source,
     checksum: String,
+    kept: Kept,
     aircraft: Option<Arc<Aircraft>>,
     names: Names,
     conditions: Vec<Condition>,
     questions: Vec<Question>,
     problems: Vec<Problem>,
+    notes: Vec<String>,
 }
 
 /// A section that may use events.
@@ -194,27 +206,9 @@ impl Work<'_> {
             chances.push(chance);
             causes.push(cause);
         }
-        self.sum_of_shares(entries, &chances);
+        let sum = scale::sum_of_shares(entries, &chances);
+        self.problems.extend(sum);
         (chances, causes)
-    }
-
-    fn sum_of_shares(&mut self, entries: &[Located<'_>], chances: &[Chance]) {
-        let share = |chance: &Chance| match chance {
-            Chance::Seen { share, .. } => *share,
-            _ => 0.0,
-        };
-        let sum: f64 = chances.iter().map(share).sum();
-        let last = entries
-            .iter()
-            .zip(chances)
-            .rev()
-            .find(|(_, c)| share(c) > 0.0);
-        if let (true, Some((entry, _))) = (sum >= 1.0, last) {
-            let message = format!("the counted shares add up to {}", condition::shown(sum));
-            let problem = Problem::new(code::SHARES, entry.place_of("seen"), message);
-            self.problems
-                .push(problem.hint("leave a share for causes that have rates"));
-        }
     }
 
     fn lower_gates<'e>(&mut self, entries: &[Located<'e>]) -> Vec<(Located<'e>, Gate)> {
@@ -313,10 +307,17 @@ impl Work<'_> {
         events: &[Located<'_>],
         check_entries: &[Located<'_>],
     ) -> Option<Model> {
-        let lines = checks.iter().flat_map(|check| &check.lines);
-        let nodes: Vec<Node> = lines.flat_map(|line| line.when.clone()).collect();
         let before = self.problems.iter().any(Problem::is_error);
         let parts = usage::parts(&tree);
+        usage::big_chances(&tree, &parts, events, &mut self.problems);
+        for (cause, part) in causes.iter_mut().zip(parts) {
+            cause.part = part;
+        }
+        let mut model = self.model(tree, Priors::default(), causes, checks);
+        if !before {
+            let said = (&mut self.problems, &mut self.notes);
+            derived::complete(&mut model, check_entries, &self.kept, said);
+        }
         // A mistake in a gate or a check may hide the one use of an event.
         let whole = ![
             events_users(self.main, "gates"),
@@ -325,15 +326,10 @@ impl Work<'_> {
         .into_iter()
         .flatten()
         .any(|section| section.is_broken(&self.problems));
-        if whole {
-            usage::unused(&tree, &nodes, events, &mut self.problems);
-        }
-        usage::big_chances(&tree, &parts, events, &mut self.problems);
-        for (cause, part) in causes.iter_mut().zip(parts) {
-            cause.part = part;
+        if whole && !(before && derived::any(check_entries)) {
+            usage::unused(&model, events, &mut self.problems);
         }
         // Cases need names alone, so their mistakes come out with all the others.
-        let mut model = self.model(tree, Priors::default(), causes, checks);
         model.cases = case::cases(self.main, &model, &mut self.problems);
         if before {
             return None;
@@ -390,6 +386,7 @@ impl Work<'_> {
             rule: self.header.rule,
             moves: self.header.moves,
             cases: Vec::new(),
+            worked_out: WorkedOut::default(),
         }
     }
 }

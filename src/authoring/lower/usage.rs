@@ -38,14 +38,12 @@ pub fn parts(tree: &FaultTree) -> Vec<Part> {
 }
 
 /// Events that are neither cause nor bystander.
-pub fn unused(
-    tree: &FaultTree,
-    lines: &[Node],
-    events: &[Located<'_>],
-    problems: &mut Vec<Problem>,
-) {
+pub fn unused(model: &Model, events: &[Located<'_>], problems: &mut Vec<Problem>) {
+    let tree = &model.tree;
     let below_top = tree.below(tree.top);
-    let coloured = coloured(tree, lines);
+    let lines = model.checks.iter().flat_map(|check| &check.lines);
+    let nodes: Vec<Node> = lines.flat_map(|line| line.when.clone()).collect();
+    let coloured = coloured(tree, &nodes);
     for (at, event) in tree.events.iter().enumerate() {
         let node = Node::Event(at);
         // A second event of one name can never be used; the survey has said what is wrong.

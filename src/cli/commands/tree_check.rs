@@ -23,6 +23,7 @@ pub fn run(arguments: &CheckArguments) -> anyhow::Result<u8> {
                 "{name}: no aircraft named, so only the structure was looked at"
             ));
         }
+        notes.append(&mut desk.notes);
         let own = std::mem::replace(&mut desk.problems, before);
         desk.problems.extend(own);
     }

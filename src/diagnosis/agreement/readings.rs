@@ -42,7 +42,7 @@ pub fn compare(
             })?;
             let belief = alone(inference, event)?;
             for check in &here {
-                let finding = against(model, *check, event, &rounds, &belief)?;
+                let finding = against(inference, *check, event, &rounds, &belief)?;
                 rows.extend(finding.map(|finding| (*check, finding)));
             }
         }
@@ -111,6 +111,12 @@ pub fn rounds(
     Rounds::play(aircraft, &parking, None)
 }
 
+/// Every event fixed: one holds, or none does.
+fn fixed_alone(model: &Model, event: Option<usize>) -> Vec<(usize, bool)> {
+    let all = 0..model.causes.len();
+    all.map(|at| (at, Some(at) == event)).collect()
+}
+
 /// What is believed with one event alone, or with none; the report is left out of it.
 fn alone(inference: &Inference, event: Option<usize>) -> Result<Belief, NoBelief> {
     let model = inference.model();
@@ -118,19 +124,18 @@ fn alone(inference: &Inference, event: Option<usize>) -> Result<Belief, NoBelief
         report: false,
         ..Evidence::report_only(model)
     };
-    let all = 0..model.causes.len();
-    let fixed: Vec<(usize, bool)> = all.map(|at| (at, Some(at) == event)).collect();
-    inference.believe_fixed(&evidence, &fixed)
+    inference.believe_fixed(&evidence, &fixed_alone(model, event))
 }
 
 /// What differs for one check under one fault.
 fn against(
-    model: &Model,
+    inference: &Inference,
     at: usize,
     event: Option<usize>,
     rounds: &Rounds,
     belief: &Belief,
-) -> Result<Option<Finding>, PlantError> {
+) -> Result<Option<Finding>, NotCompared> {
+    let model = inference.model();
     let check = &model.checks[at];
     let name = check.reads.as_deref().unwrap_or_default();
     let Some(observed) = rounds.observe_one(name)? else {
@@ -148,9 +153,13 @@ fn against(
     };
     let chances = check.answer_chances(&belief.lines[at]);
     let likeliest = highest(&chances);
-    Ok((likeliest != shown).then(|| Finding::Contradicts {
+    if likeliest == shown {
+        return Ok(None);
+    }
+    let lines = inference.lines_before(at, &fixed_alone(model, event));
+    Ok(Some(Finding::Contradicts {
         check: at,
-        line: highest(&belief.lines[at]),
+        line: highest(&lines.map_err(NoBelief::from)?),
         event,
         reading: words(&observed),
         shown,

@@ -22,9 +22,11 @@ codes! {
     CASE "C009" Error "a case names something that is not there"
         "A case names conditions with their values, checks with their answers (or `cannot`), and causes.";
     READS_ALONE "C010" Error "a check that takes a reading has no lines"
-        "Nothing is worked out from the plant while a tree is loaded, so a check with `reads` also carries `lines` or `yes`. Begin with `otherwise` alone; with `shows`, `tree derive` writes the other lines.";
+        "A reading alone gives no answer. Add `shows`, which says what readings give which answer: then the lines are worked out from the plant of the aircraft. Or write `lines` or `yes` by hand.";
     SHOWS "C011" Error "what a reading shows does not fit"
         "`shows` gives for each answer the readings of `reads` that lead to it: words as `readings` prints them, or stretches such as `up to 70 bar` of a number.";
+    NOT_DERIVED "C012" Error "the lines of a check cannot be worked out"
+        "A check with `reads` and `shows` and neither `yes` nor `lines` takes its lines from the plant of the aircraft: every fault is played when the tree is loaded, unless `tree derive --keep` has kept the result. That needs an aircraft that has the reading, in the state that the check needs.";
     NO_SOURCE "M001" Warning "a figure has no source"
         "Say where it comes from, or say `judgement` or `invented`. A source of the whole tree counts for every entry without one.";
     NO_CONFIRM "M002" Warning "a cause has no confirming check"

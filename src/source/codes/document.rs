@@ -47,4 +47,6 @@ codes! {
         "Only the words of a fixed list are accepted in this place.";
     NEEDS_QUOTES "Y022" Error "a text would be read as something else"
         "Without quotes YAML reads this text as a number, as true or false, or as nothing. Put it in quotes.";
+    KEPT "Y023" Warning "a kept file cannot be used"
+        "The file beside a tree that ends in `.kept.json` keeps what was worked out from the plant. This one says that it belongs to these texts, and it cannot be read or was changed by hand. Nothing of it is used, so loading takes longer and gives the same; `tree derive FILE --keep` writes it anew.";
 }

@@ -418,6 +418,15 @@ impl Teller<'_> {
     /// Levels, applications, pumps and noise: played.
     fn hydraulics(&self, id: &str, random: &mut Random) -> Told {
         match id {
+            "main-needle" => good(random, self.has("main-pump-gives-nothing"), STRAIGHT),
+            "store-charges" => {
+                let dead = [
+                    "charge-check-valve-stuck-shut",
+                    "main-pump-gives-nothing",
+                    "gas-lost",
+                ];
+                good(random, self.any(&dead), STRAIGHT)
+            }
             "reservoirs" => self.reservoirs(random),
             "applications" => {
                 let both = self

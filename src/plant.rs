@@ -28,5 +28,6 @@ pub mod setting;
 pub mod solver;
 pub mod stamp;
 pub mod state;
+pub mod stored_pressure;
 pub mod view;
 pub mod wiring;

@@ -6,6 +6,7 @@ pub mod hold_text;
 pub mod log_text;
 pub mod parking_text;
 pub mod pause_card;
+pub mod predicted_text;
 pub mod rank_json;
 pub mod rank_text;
 pub mod ranking;

@@ -9,6 +9,7 @@ pub mod engine;
 pub mod fault_tree;
 mod frontier;
 pub mod layers;
+pub mod mass;
 pub mod node;
 pub mod partition;
 pub mod scale;

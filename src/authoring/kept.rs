@@ -1,4 +1,5 @@
-//! The file beside a tree that keeps what was worked out for it: answer lines, order of variables.
+//! The file beside a tree that keeps what was worked out for it: answer lines, times to movement,
+//! order of variables.
 //!
 //! Playing every fault takes seconds, and looking for a good order takes longer than all the rest
 //! of a compilation. Both follow from the texts alone, so they are kept. The file names a checksum
@@ -12,12 +13,14 @@ use crate::base::checksum::checksum;
 use crate::diagnosis::check::Check;
 use crate::diagnosis::derivation::{Derived, DerivedLine, RULES};
 use crate::diagnosis::model::{Model, WorkedOut};
+use crate::diagnosis::played_times::PlayedEvent;
+use crate::diagnosis::time_to_movement::Played;
 use crate::source::codes::document as code;
 use crate::source::place::{FileId, Place};
 use crate::source::problem::Problem;
 
 /// First words of every such file, and the version of its form.
-const FORM: &str = "kept 1";
+const FORM: &str = "kept 2";
 /// How far the shares of a line may be from a sum of 1: rounding alone.
 const SUM_SLACK: f64 = 1e-9;
 
@@ -49,7 +52,16 @@ enum Found {
 #[serde(deny_unknown_fields)]
 struct Content {
     checks: Vec<KeptCheck>,
+    times: Vec<KeptTime>,
     order: Vec<String>,
+}
+
+/// Hours to movement as the plant played them; without a cause those of a healthy aircraft.
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct KeptTime {
+    cause: Option<String>,
+    hours: [[Option<f64>; 3]; 2],
 }
 
 /// The lines of one check.
@@ -79,6 +91,7 @@ struct Whole {
     texts: String,
     content: String,
     checks: Vec<KeptCheck>,
+    times: Vec<KeptTime>,
     order: Vec<String>,
 }
 
@@ -139,6 +152,7 @@ fn found(desk: &mut Desk, name: &str, texts: &str) -> Found {
     };
     let content = Content {
         checks: whole.checks,
+        times: whole.times,
         order: whole.order,
     };
     let same = whole.stillwheel == FORM && whole.texts == texts;
@@ -199,10 +213,13 @@ impl Kept {
                 .map(|one| one.check)
                 .eq(pending.iter().copied())
         };
-        match derived.filter(fits) {
-            Some(derived) => Ok(Some(WorkedOut {
+        let times = content.times.iter().map(|time| time.resolve(model));
+        let times: Option<Vec<PlayedEvent>> = times.collect();
+        match derived.filter(fits).zip(times) {
+            Some((derived, times)) => Ok(Some(WorkedOut {
                 texts: self.texts.clone(),
                 derived,
+                times,
                 // An order that does not fit costs time alone.
                 order: order.unwrap_or_default(),
             })),
@@ -271,6 +288,26 @@ impl KeptCheck {
     }
 }
 
+impl KeptTime {
+    fn of(model: &Model, (event, played): &PlayedEvent) -> Self {
+        Self {
+            cause: event.map(|event| model.causes[event].id.clone()),
+            hours: played.hours,
+        }
+    }
+
+    /// The times by place; `None` where they do not fit the model.
+    fn resolve(&self, model: &Model) -> Option<PlayedEvent> {
+        let cells = self.hours.as_flattened().iter().flatten();
+        let sound = cells.clone().all(|hours| *hours >= 0.0);
+        let event = match &self.cause {
+            Some(cause) => Some(model.cause(cause)?),
+            None => None,
+        };
+        sound.then_some((event, Played { hours: self.hours }))
+    }
+}
+
 /// Shares that can be those of a line of a check.
 fn shares(check: &Check, shares: &[f64]) -> Option<Vec<f64>> {
     let sum: f64 = shares.iter().sum();
@@ -304,8 +341,10 @@ pub fn text(model: &Model, order: &[usize]) -> Result<String, serde_json::Error>
         None => model.causes[*variable].id.clone(),
     };
     let derived = model.worked_out.derived.iter();
+    let times = model.worked_out.times.iter();
     let content = Content {
         checks: derived.map(|one| KeptCheck::of(model, one)).collect(),
+        times: times.map(|time| KeptTime::of(model, time)).collect(),
         order: order.iter().map(name).collect(),
     };
     // One row a check and line, so that a change is seen where it is.
@@ -330,16 +369,22 @@ pub fn text(model: &Model, order: &[usize]) -> Result<String, serde_json::Error>
             rows(&check.silent)?
         ));
     }
+    let times: Vec<String> = content
+        .times
+        .iter()
+        .map(serde_json::to_string)
+        .collect::<Result<_, _>>()?;
     let names: Vec<String> = content
         .order
         .iter()
         .map(serde_json::to_string)
         .collect::<Result<_, _>>()?;
     Ok(format!(
-        "{{\n  \"stillwheel\": \"{FORM}\",\n  \"texts\": \"{}\",\n  \"content\": \"{}\",\n  \"checks\": [{}],\n  \"order\": [\n    {}\n  ]\n}}\n",
+        "{{\n  \"stillwheel\": \"{FORM}\",\n  \"texts\": \"{}\",\n  \"content\": \"{}\",\n  \"checks\": [{}],\n  \"times\": [\n    {}\n  ],\n  \"order\": [\n    {}\n  ]\n}}\n",
         model.worked_out.texts,
         content.checksum(),
         checks.join(","),
+        times.join(",\n    "),
         names.join(",\n    ")
     ))
 }

@@ -4,9 +4,11 @@ use super::state::{Screen, State};
 use crate::base::stamp::Stamp;
 use crate::diagnosis::ranking::of_100;
 use crate::report::log_text::words;
+use crate::report::predicted_text::compared_words;
 use crate::session::entry::{Entry, What};
 use crate::session::field::Section;
 use crate::session::fields::{FIELDS, of};
+use crate::session::reading::comparison;
 
 /// Puts an entry on disk; the error is for people.
 pub type Save<'a> = dyn FnMut(&Entry) -> Result<(), String> + 'a;
@@ -40,8 +42,9 @@ pub fn commit(state: &mut State, what: What, now: Stamp, save: &mut Save<'_>) ->
     state.job.enter(entry);
     settle_wish(state, &what);
     let moved = moved(state, before.as_ref());
+    let sum = sum(state, &what);
     let clock = if back { " The clock was set back." } else { "" };
-    state.say(&format!("SAVED {} {said}.{moved}{clock}", now.clock()));
+    state.say(&format!("SAVED {} {said}.{sum}{moved}{clock}", now.clock()));
     state.screen = Screen::Work;
     state.marked = None;
     state.scroll = 0;
@@ -75,6 +78,22 @@ fn settle_wish(state: &mut State, what: &What) {
             state.wish.handing = None;
         }
     }
+}
+
+/// What a reading that was typed amounts to, beside what the plant would read.
+fn sum(state: &State, what: &What) -> String {
+    let What::Answer {
+        check,
+        read: Some(read),
+        ..
+    } = what
+    else {
+        return String::new();
+    };
+    let compared = comparison(&state.job, *check, read);
+    compared.map_or(String::new(), |(all, sum)| {
+        format!(" {}", compared_words(state.job.model(), &all, &sum))
+    })
 }
 
 fn leader(state: &State) -> Option<(usize, u32)> {

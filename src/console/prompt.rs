@@ -140,6 +140,9 @@ fn field_prompt(place: usize) -> Prompt {
     }
 }
 
+/// What is typed for a quantity with bands.
+const BANDED: &str = "a value with its unit, or `2 h to 5 h` where you are not sure";
+
 fn condition_prompt(job: &Job, place: usize) -> Prompt {
     let model = job.model();
     let question = &model.questions[place];
@@ -157,7 +160,7 @@ fn condition_prompt(job: &Job, place: usize) -> Prompt {
         how: String::new(),
         choices: if by_key { choices(&words) } else { Vec::new() },
         typed: match (&question.quantity, by_key) {
-            (Some(_), _) => Some("a value with its unit, or `2 h to 5 h` where you are not sure"),
+            (Some(_), _) => Some(question.fact.map_or(BANDED, |fact| fact.row().typed)),
             (None, false) => Some("one of its words"),
             (None, true) => None,
         },

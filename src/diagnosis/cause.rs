@@ -1,5 +1,6 @@
 //! What is known about a basic event beside its chance: words, proof, remedy.
 
+use super::time_to_movement::Moves;
 use crate::plant::practice::Word;
 
 /// What a basic event is to the report.
@@ -24,6 +25,8 @@ pub struct Cause {
     pub part: Part,
     /// The role and fault of the aircraft's part, where it is a part's fault.
     pub fault: Option<(String, String)>,
+    /// When it moves the aircraft; `None` where the plant says it, or nobody does.
+    pub moves: Option<Moves>,
     /// The check whose stated answer must stand first: places of check and answer.
     pub confirm: Option<Confirm>,
     /// What is done about it.
@@ -46,6 +49,7 @@ impl Cause {
             title: id.replace('-', " "),
             part: Part::Cause,
             fault: None,
+            moves: None,
             confirm: None,
             remedy: None,
             looks_like: None,

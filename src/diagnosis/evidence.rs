@@ -21,8 +21,22 @@ pub struct Evidence {
     pub report: bool,
     /// For each condition the weights of its values, where something is known.
     pub known: Vec<Option<Vec<f64>>>,
+    /// For each condition what was typed of its number, from and to in SI units; the same twice
+    /// where it was one value.
+    pub spans: Vec<Option<(f64, f64)>>,
     /// For each check its answer.
     pub replies: Vec<Reply>,
+}
+
+/// What was said of one condition.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Told {
+    /// Its place.
+    pub condition: usize,
+    /// The weights of its values.
+    pub weights: Vec<f64>,
+    /// The number that was typed, where it was one.
+    pub span: Option<(f64, f64)>,
 }
 
 /// One thing that is known, as a member of a contradiction.
@@ -42,6 +56,7 @@ impl Evidence {
         Self {
             report: true,
             known: vec![None; model.tree.conditions.len()],
+            spans: vec![None; model.tree.conditions.len()],
             replies: vec![Reply::Open; model.checks.len()],
         }
     }
@@ -51,6 +66,19 @@ impl Evidence {
         let count = model.tree.conditions[condition].values.len();
         let weights = (0..count).map(|at| if at == value { 1.0 } else { 0.0 });
         self.known[condition] = Some(weights.collect());
+        self.spans[condition] = None;
+    }
+
+    /// Takes what was said of a condition.
+    pub fn tell(&mut self, told: Told) {
+        self.known[told.condition] = Some(told.weights);
+        self.spans[told.condition] = told.span;
+    }
+
+    /// Nothing is known of a condition any more.
+    pub fn forget(&mut self, condition: usize) {
+        self.known[condition] = None;
+        self.spans[condition] = None;
     }
 
     /// Answers a check. A later answer replaces the earlier unless the check is repeatable.
@@ -88,6 +116,7 @@ impl Evidence {
         for (at, known) in left.known.iter_mut().enumerate() {
             if !items.contains(&Item::Condition(at)) {
                 *known = None;
+                left.spans[at] = None;
             }
         }
         for (at, reply) in left.replies.iter_mut().enumerate() {

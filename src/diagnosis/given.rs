@@ -1,8 +1,12 @@
 //! What people type about conditions and checks: `yes`, `none`, `5 h`, `2 h to 5 h`, `cannot`.
 
+use super::evidence::Told;
+use super::fact::Fact;
 use super::model::Model;
 use super::reading::{ReadingError, judge, takes_readings};
 use crate::base::quantity::{Quantity, QuantityError};
+use crate::plant::parking::Parking;
+use crate::plant::stored_pressure::{StoredError, stored};
 
 /// Why a typed word does not fit.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -49,23 +53,38 @@ pub enum GivenError {
     /// A reading gives no answer.
     #[error(transparent)]
     Reading(#[from] ReadingError),
+    /// A value that no parking has.
+    #[error("`{0}` is out of range")]
+    OutOfRange(String),
+    /// A charge that cannot be, or may be in the other unit.
+    #[error("{0}")]
+    Stored(String),
     /// The ends of an interval are the wrong way round.
     #[error("`{0}` is not an interval from a smaller to a larger value")]
     Interval(String),
 }
 
-/// The place of a condition and the weights its values get from a typed word.
-pub fn condition(model: &Model, name: &str, word: &str) -> Result<(usize, Vec<f64>), GivenError> {
+/// What a typed word says of a condition: its place and the weights its values get.
+pub fn condition(model: &Model, name: &str, word: &str) -> Result<Told, GivenError> {
     let found = model.tree.conditions.iter().position(|c| c.id == name);
     let at = found.ok_or_else(|| GivenError::NoCondition(name.to_owned()))?;
     let values = &model.tree.conditions[at].values;
+    let told = |weights, span| Told {
+        condition: at,
+        weights,
+        span,
+    };
+    if let Some(fact) = model.questions[at].fact {
+        let span = fact_span(model, fact, word)?;
+        return Ok(told(vec![1.0; values.len()], Some(span)));
+    }
     let only = |value: usize| -> Vec<f64> {
         (0..values.len())
             .map(|other| if other == value { 1.0 } else { 0.0 })
             .collect()
     };
     if let Some(value) = values.iter().position(|(known, _)| known == word) {
-        return Ok((at, only(value)));
+        return Ok(told(only(value), None));
     }
     let Some(scale) = &model.questions[at].quantity else {
         let known: Vec<&str> = values.iter().map(|(known, _)| known.as_str()).collect();
@@ -81,7 +100,8 @@ pub fn condition(model: &Model, name: &str, word: &str) -> Result<(usize, Vec<f6
         if low > high {
             return Err(GivenError::Interval(word.to_owned()));
         }
-        return Ok((at, interval(values, &scale.bands, low, high)));
+        let weights = interval(values, &scale.bands, low, high);
+        return Ok(told(weights, Some((low, high))));
     }
     let si = Quantity::parse(word, scale.dimension())?.si();
     let band = scale.band_of(si).ok_or_else(|| GivenError::NoValue {
@@ -93,7 +113,45 @@ pub fn condition(model: &Model, name: &str, word: &str) -> Result<(usize, Vec<f6
             .collect::<Vec<_>>()
             .join(", "),
     })?;
-    Ok((at, only(band)))
+    Ok(told(only(band), Some((si, si))))
+}
+
+/// The two ends of a fact, in SI units; the same twice where one value is typed.
+///
+/// Two temperatures are those of the beginning and of the end, whichever is the higher.
+fn fact_span(model: &Model, fact: Fact, word: &str) -> Result<(f64, f64), GivenError> {
+    let row = fact.row();
+    let read = |text: &str| -> Result<f64, GivenError> {
+        if fact == Fact::Charge {
+            return charge(model, text);
+        }
+        let quantity = Quantity::parse(text, row.dimension)?;
+        if (row.least..=row.most).contains(&quantity.si()) {
+            Ok(quantity.si())
+        } else {
+            Err(GivenError::OutOfRange(word.to_owned()))
+        }
+    };
+    let Some((low, high)) = word.split_once(" to ") else {
+        let value = read(word)?;
+        return Ok((value, value));
+    };
+    let (low, high) = (read(low)?, read(high)?);
+    if low > high && fact != Fact::Temperature {
+        return Err(GivenError::Interval(word.to_owned()));
+    }
+    Ok((low, high))
+}
+
+/// A charge of the store that a pump can give, and not in the other unit by a slip.
+fn charge(model: &Model, text: &str) -> Result<f64, GivenError> {
+    let aircraft = model.aircraft.as_ref();
+    let healthy = aircraft.and_then(|aircraft| Parking::usual().begin(aircraft).ok());
+    let most = healthy.map_or(Fact::Charge.row().most, |healthy| healthy.pump_pressure());
+    stored(text, most).map_err(|error| match error {
+        StoredError::Quantity(error) => GivenError::Quantity(error),
+        _ => GivenError::Stored(format!("`{text}` {error}")),
+    })
 }
 
 /// The bands an interval meets, in proportion to their chances.

@@ -3,10 +3,16 @@
 use std::sync::Arc;
 
 use super::alike::outcomes;
+use super::chances::Chances;
 use super::evidence::{Evidence, Reply};
 use super::model::Model;
+use super::moved::Designed;
+use super::played_times::Typed;
+use super::predicted::{Predicted, Predictions};
+use super::time_to_movement::Times;
 use crate::tree::engine::{BUDGET, Engine, Workshop};
 use crate::tree::layers::OverBudget;
+use crate::tree::mass::Mass;
 use crate::tree::node::Node;
 use crate::tree::partition::Partition;
 use crate::tree::scale::variable_weights;
@@ -20,6 +26,10 @@ pub struct Inference {
     outcomes: Vec<Vec<usize>>,
     /// The product of the top and all checks; `None` where that is over budget.
     all_checks: Option<Engine>,
+    /// What was played of healthy aircraft.
+    designed: Designed,
+    /// What was played of readings.
+    predictions: Predictions,
 }
 
 /// What is believed under some evidence.
@@ -76,6 +86,8 @@ impl Inference {
             outcomes: checks.map(|check| outcomes(&model, check)).collect(),
             model,
             all_checks: None,
+            designed: Designed::default(),
+            predictions: Predictions::default(),
         };
         let model = Arc::clone(&made.model);
         let every: Vec<usize> = (0..model.checks.len()).collect();
@@ -130,6 +142,17 @@ impl Inference {
     pub fn believe(&self, evidence: &Evidence) -> Result<Belief, NoBelief> {
         let variables = self.variables(evidence);
         self.believe_with(evidence, variables)
+    }
+
+    /// When each cause moves the aircraft, under what is typed of the parking.
+    pub fn times_of(&self, evidence: &Evidence, event: usize) -> Option<Times> {
+        let typed = Typed::of(&self.model, evidence);
+        self.designed.times_of(&self.model, &typed, event)
+    }
+
+    /// What a check would read: on a healthy aircraft first, then with each of some causes.
+    pub fn predicted(&self, check: usize, events: &[usize]) -> Vec<Predicted> {
+        self.predictions.of(&self.model, check, events)
     }
 
     /// Probability of the evidence alone; 0 where it contradicts itself.
@@ -192,28 +215,42 @@ impl Inference {
         evidence: &Evidence,
         variables: Vec<Vec<f64>>,
     ) -> Result<(Sweep, Vec<Vec<f64>>), OverBudget> {
+        match self.designed.lapses(&self.model, evidence) {
+            None => self.sweep_of(evidence, &Chances::plain(&self.model, variables)),
+            Some(lapses) => {
+                let chances = Chances::timed(&self.model, &variables, &lapses);
+                self.sweep_of(evidence, &chances)
+            }
+        }
+    }
+
+    fn sweep_of<M: Mass>(
+        &self,
+        evidence: &Evidence,
+        chances: &Chances<M>,
+    ) -> Result<(Sweep, Vec<Vec<f64>>), OverBudget> {
         if let Some(engine) = &self.all_checks {
             let every: Vec<usize> = (0..self.model.checks.len()).collect();
-            let sweep = engine.ask(&self.weights(engine, evidence, variables, &every));
+            let sweep = engine.ask(&self.weights(engine, evidence, chances, &every));
             let masses = every.iter().zip(sweep.outcomes.iter().skip(1));
             let lines = masses.map(|(check, masses)| self.at_lines(*check, masses));
             let lines = lines.collect();
             return Ok((sweep, lines));
         }
-        self.sweep_answered(evidence, &variables)
+        self.sweep_answered(evidence, chances)
     }
 
     /// Over budget: the product of the answered checks, and one more for each open check.
-    fn sweep_answered(
+    fn sweep_answered<M: Mass>(
         &self,
         evidence: &Evidence,
-        variables: &[Vec<f64>],
+        chances: &Chances<M>,
     ) -> Result<(Sweep, Vec<Vec<f64>>), OverBudget> {
         let answered: Vec<usize> = (0..self.model.checks.len())
             .filter(|check| matches!(evidence.replies[*check], Reply::Answered(_)))
             .collect();
         let mut workshop = Workshop::new(&self.model.tree);
-        let base = self.sweep_some(&mut workshop, evidence, variables, &answered)?;
+        let base = self.sweep_some(&mut workshop, evidence, chances, &answered)?;
         let mut lines = Vec::new();
         for check in 0..self.model.checks.len() {
             if let Some(at) = answered.iter().position(|other| *other == check) {
@@ -222,22 +259,22 @@ impl Inference {
             }
             let mut some = answered.clone();
             some.push(check);
-            let sweep = self.sweep_some(&mut workshop, evidence, variables, &some)?;
+            let sweep = self.sweep_some(&mut workshop, evidence, chances, &some)?;
             lines.push(self.at_lines(check, &sweep.outcomes[some.len()]));
         }
         Ok((base, lines))
     }
 
-    fn sweep_some(
+    fn sweep_some<M: Mass>(
         &self,
         workshop: &mut Workshop<'_>,
         evidence: &Evidence,
-        variables: &[Vec<f64>],
+        chances: &Chances<M>,
         checks: &[usize],
     ) -> Result<Sweep, OverBudget> {
         let partitions = self.partitions(checks);
         let engine = workshop.engine(&partitions, BUDGET)?;
-        Ok(engine.ask(&self.weights(&engine, evidence, variables.to_vec(), checks)))
+        Ok(engine.ask(&self.weights(&engine, evidence, chances, checks)))
     }
 
     /// Probability of every line of a check with some events fixed, before report and answers.
@@ -272,24 +309,24 @@ impl Inference {
     }
 
     /// Likelihood of what was answered, for each line of each check of an engine.
-    fn weights(
+    fn weights<M: Mass>(
         &self,
         engine: &Engine,
         evidence: &Evidence,
-        variables: Vec<Vec<f64>>,
+        chances: &Chances<M>,
         checks: &[usize],
-    ) -> Weights {
-        let mut weights = engine.open_weights(variables);
+    ) -> Weights<M> {
+        let mut weights = engine.open_weights(chances.variables.clone());
         if evidence.report {
             // Where the top is false the report needs a cause that is not in the tree.
-            weights.outcomes[0][1] = self.model.priors.unlisted;
+            weights.outcomes[0][1] = chances.unlisted;
         }
         for (at, check) in checks.iter().enumerate() {
             if let Reply::Answered(answers) = &evidence.replies[*check] {
                 let lines = &self.model.checks[*check].lines;
                 for (outcome, line) in self.outcomes[*check].iter().zip(lines) {
-                    weights.outcomes[at + 1][*outcome] =
-                        answers.iter().map(|answer| line.shares[*answer]).product();
+                    let share = answers.iter().map(|answer| line.shares[*answer]).product();
+                    weights.outcomes[at + 1][*outcome] = M::plain(share);
                 }
             }
         }
@@ -310,6 +347,9 @@ impl Inference {
             .map(|(gate, mass)| (model.tree.name(*gate), mass))
             .collect();
         for (condition, values) in belief.values.iter().enumerate() {
+            if model.questions[condition].fact.is_some() {
+                continue;
+            }
             for (value, chance) in values.iter().enumerate() {
                 let node = Node::Value { condition, value };
                 nodes.push((model.tree.name(node), *chance));
@@ -323,23 +363,38 @@ impl Inference {
     /// A few checks can make a larger product than all of them where the order is chosen anew, so
     /// the order of the product that is known to be small is taken.
     fn node_masses(&self, evidence: &Evidence, nodes: &[Node]) -> Result<Vec<f64>, NoBelief> {
+        let variables = self.variables(evidence);
+        match self.designed.lapses(&self.model, evidence) {
+            None => self.nodes_of(evidence, &Chances::plain(&self.model, variables), nodes),
+            Some(lapses) => {
+                let chances = Chances::timed(&self.model, &variables, &lapses);
+                self.nodes_of(evidence, &chances, nodes)
+            }
+        }
+    }
+
+    fn nodes_of<M: Mass>(
+        &self,
+        evidence: &Evidence,
+        chances: &Chances<M>,
+        nodes: &[Node],
+    ) -> Result<Vec<f64>, NoBelief> {
         let answered: Vec<usize> = (0..self.model.checks.len())
             .filter(|check| matches!(evidence.replies[*check], Reply::Answered(_)))
             .collect();
         let mut partitions = self.partitions(&answered);
-        let variables = self.variables(evidence);
         let mut workshop = Workshop::new(&self.model.tree);
         let order = self.order();
-        let mut chances = Vec::with_capacity(nodes.len());
+        let mut found = Vec::with_capacity(nodes.len());
         for node in nodes {
             partitions.push(Partition::of_node(*node));
             let engine = workshop.engine_after(&partitions, &order, BUDGET)?;
-            let weights = self.weights(&engine, evidence, variables.clone(), &answered);
+            let weights = self.weights(&engine, evidence, chances, &answered);
             let sweep = engine.ask(&weights);
             let last = sweep.outcomes.last().and_then(|o| o.first());
-            chances.push(last.copied().unwrap_or(0.0) / sweep.total);
+            found.push(last.copied().unwrap_or(0.0) / sweep.total);
             partitions.pop();
         }
-        Ok(chances)
+        Ok(found)
     }
 }

@@ -5,6 +5,10 @@ use std::sync::Arc;
 use super::cause::{Cause, Part};
 use super::check::Check;
 use super::derivation::Derived;
+use super::evidence::Told;
+use super::fact::Fact;
+use super::played_times::PlayedEvent;
+use super::time_to_movement::Played;
 use crate::base::dimension::Dimension;
 use crate::base::unit::Unit;
 use crate::plant::aircraft::Aircraft;
@@ -59,6 +63,8 @@ pub struct WorkedOut {
     /// An order of the variables in which the product of all checks is small; empty where none is
     /// known. Events come first, then conditions.
     pub order: Vec<usize>,
+    /// Times to movement by event; without an event those of a healthy aircraft.
+    pub times: Vec<PlayedEvent>,
 }
 
 /// How a condition is asked for.
@@ -68,9 +74,12 @@ pub struct Question {
     pub ask: String,
     /// The number that is asked for, where it is one.
     pub quantity: Option<BandScale>,
+    /// What it is to the plant, where it is a fact that is taken as it is typed. Its condition has
+    /// one value, which is always so.
+    pub fact: Option<Fact>,
 }
 
-/// A quantity cut into bands, in the order of the condition's values.
+/// A quantity cut into bands, in the order of the condition's values; without bands a fact.
 #[derive(Debug, Clone, PartialEq)]
 pub struct BandScale {
     /// The unit it is asked in.
@@ -108,8 +117,8 @@ pub struct Rule {
 pub struct Case {
     /// What it is called.
     pub name: String,
-    /// Conditions that are known, each with the weights of its values.
-    pub given: Vec<(usize, Vec<f64>)>,
+    /// Conditions that are known.
+    pub given: Vec<Told>,
     /// Checks that were answered; `None` for "cannot".
     pub answers: Vec<(usize, Option<usize>)>,
     /// Causes of which one must lead.
@@ -120,6 +129,20 @@ impl Model {
     /// The place of a check.
     pub fn check(&self, id: &str) -> Option<usize> {
         self.checks.iter().position(|check| check.id == id)
+    }
+
+    /// The place of the condition that asks for a fact of the parking.
+    pub fn fact(&self, fact: Fact) -> Option<usize> {
+        self.questions
+            .iter()
+            .position(|asked| asked.fact == Some(fact))
+    }
+
+    /// The times to movement that the plant played for an event, or for a healthy aircraft.
+    pub fn played(&self, event: Option<usize>) -> Option<&Played> {
+        let times = self.worked_out.times.iter();
+        let mut found = times.filter(|(of, _)| *of == event);
+        found.next().map(|(_, played)| played)
     }
 
     /// The place of a basic event.

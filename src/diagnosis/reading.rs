@@ -19,6 +19,8 @@ pub struct Judged {
     pub answer: usize,
     /// The sum in words: `45 bar at 8 C, as 46.2 bar at 15 C`.
     pub words: String,
+    /// The reading in SI units, as it was brought.
+    pub si: f64,
 }
 
 /// Why a reading gives no answer.
@@ -84,6 +86,7 @@ pub fn judge(
         Some(shows) => Ok(Judged {
             answer: shows.answer,
             words,
+            si,
         }),
         None => Err(ReadingError::NotCovered(words)),
     }

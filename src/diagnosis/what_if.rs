@@ -96,7 +96,7 @@ fn other_words(
     others
         .map(|value| {
             let mut then = without.clone();
-            then.known[condition] = Some(sure(value));
+            then.give(model, condition, value);
             (value, leader(inference, &then))
         })
         .collect()

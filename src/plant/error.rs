@@ -63,9 +63,11 @@ pub enum PlantError {
 
 /// A pressure in both units, for messages.
 pub(super) fn pressure_words(pascals: f64) -> String {
+    // Adding zero after rounding turns a negative zero into a plain one.
+    let whole = |number: f64| number.round() + 0.0;
     format!(
-        "{:.0} bar ({:.0} psi)",
-        pascals / 1e5,
-        pascals / crate::base::unit::PSI
+        "{} bar ({} psi)",
+        whole(pascals / 1e5),
+        whole(pascals / crate::base::unit::PSI)
     )
 }

@@ -2,6 +2,7 @@
 
 use std::fmt::Write as _;
 
+use super::hold_text::trimmed;
 use super::ranking::{Outcome, Ranking};
 use crate::base::text::{listed, pad, truncate, width, wrap};
 use crate::diagnosis::contradiction::item_name;
@@ -68,12 +69,10 @@ fn line(text: &mut String, line: &str) {
 /// What is known, one line a fact.
 fn known(model: &Model, evidence: &Evidence) -> Vec<String> {
     let mut facts = Vec::new();
-    for (condition, known) in model.tree.conditions.iter().zip(&evidence.known) {
-        if let Some(weights) = known {
-            let values = condition.values.iter().zip(weights);
-            let words = values.filter(|(_, weight)| **weight > 0.0);
-            let words: Vec<&str> = words.map(|((word, _), _)| word.as_str()).collect();
-            facts.push(format!("Known: {} {}", condition.id, listed(&words, "or")));
+    for (place, condition) in model.tree.conditions.iter().enumerate() {
+        if evidence.known[place].is_some() {
+            let words = condition_words(model, evidence, place);
+            facts.push(format!("Known: {} {words}", condition.id));
         }
     }
     for (check, reply) in model.checks.iter().zip(&evidence.replies) {
@@ -206,18 +205,31 @@ pub fn item_words(inference: &Inference, evidence: &Evidence, item: Item) -> Str
             }
         }
         (Item::Condition(condition), evidence) => {
-            let about = &model.tree.conditions[condition];
-            let weights = evidence.known[condition].iter().flatten();
-            let values = about
-                .values
-                .iter()
-                .zip(weights)
-                .filter(|(_, weight)| **weight > 0.0);
-            let words: Vec<&str> = values.map(|((word, _), _)| word.as_str()).collect();
-            format!("{}: {}", about.id.replace('-', " "), listed(&words, "or"))
+            let id = model.tree.conditions[condition].id.replace('-', " ");
+            format!("{id}: {}", condition_words(model, evidence, condition))
         }
         (Item::Report, _) => item_name(inference, item),
     }
+}
+
+/// What is known of a condition: its values, or the number of a fact in the unit it is asked in.
+fn condition_words(model: &Model, evidence: &Evidence, condition: usize) -> String {
+    let question = &model.questions[condition];
+    let fact = question.fact.and(question.quantity.as_ref());
+    if let (Some(scale), Some((from, to))) = (fact, evidence.spans[condition]) {
+        let number = |si: f64| trimmed(scale.unit.from_si(si));
+        let unit = scale.unit.symbol;
+        return if (from - to).abs() < f64::EPSILON {
+            format!("{} {unit}", number(from))
+        } else {
+            format!("{} to {} {unit}", number(from), number(to))
+        };
+    }
+    let weights = evidence.known[condition].iter().flatten();
+    let values = model.tree.conditions[condition].values.iter().zip(weights);
+    let words = values.filter(|(_, weight)| **weight > 0.0);
+    let words: Vec<&str> = words.map(|((word, _), _)| word.as_str()).collect();
+    listed(&words, "or")
 }
 
 /// What the rule of the tree says now.

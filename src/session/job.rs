@@ -12,6 +12,7 @@ use super::timer::Timer;
 use crate::diagnosis::cause::Part;
 use crate::diagnosis::contradiction;
 use crate::diagnosis::evidence::{Evidence, Item, Reply};
+use crate::diagnosis::fact::Fact;
 use crate::diagnosis::inference::{Belief, Inference, NoBelief};
 use crate::diagnosis::model::Model;
 use crate::diagnosis::next_check::{Proposal, proposals};
@@ -159,11 +160,22 @@ impl Job {
             .view
             .conditions
             .iter()
-            .position(|c| *c == Asked::NotYet);
+            .enumerate()
+            .position(|(at, asked)| *asked == Asked::NotYet && self.is_wanted(at));
         condition
             .map(Stage::Condition)
             .or_else(|| open(Section::Details).map(Stage::Field))
             .or_else(|| open(Section::Idea).map(Stage::Field))
+    }
+
+    /// Whether a condition is worth asking: the facts of a parking count with the time to the
+    /// movement alone.
+    fn is_wanted(&self, condition: usize) -> bool {
+        let model = self.model();
+        let fact = model.questions[condition].fact;
+        let time = model.fact(Fact::TimeToMovement);
+        let unknown = time.is_none_or(|time| self.view.conditions[time] == Asked::Unknown);
+        !(unknown && fact.is_some_and(|fact| fact != Fact::TimeToMovement))
     }
 
     /// Whether a field is to be asked: not asked yet, and not waiting for chocks.

@@ -90,7 +90,10 @@ impl Known {
                 let known = word
                     .as_deref()
                     .and_then(|w| given::condition(model, id, w).ok());
-                self.evidence.known[condition] = known.map(|(_, weights)| weights);
+                match known {
+                    Some(told) => self.evidence.tell(told),
+                    None => self.evidence.forget(condition),
+                }
                 self.conditions[condition] = Asked::from(word);
             }
             What::Answer { check, answer, .. } => {

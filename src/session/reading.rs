@@ -7,7 +7,8 @@ use super::standing::standing;
 use crate::base::dimension::Dimension;
 use crate::base::quantity::Quantity;
 use crate::base::stamp::Stamp;
-use crate::diagnosis::reading::judge;
+use crate::diagnosis::predicted::{Compared, Predicted, compared};
+use crate::diagnosis::reading::{Judged, ReadingError, judge};
 
 /// Minutes after which a reading is read again before anybody relies on it (our own choice).
 const OLD_MINUTES: i64 = 15;
@@ -67,14 +68,51 @@ pub fn pressure_as_found(job: &Job) -> Option<Reading> {
 /// The answer that a typed reading gives a check, at the temperature written down where none is
 /// typed behind it; the error is for people.
 pub fn answer_by_reading(job: &Job, check: usize, typed: &str) -> Result<What, String> {
-    let found = job.field("temperature-as-found");
-    let found = found
-        .and_then(|kept| Quantity::parse(&kept.replace(',', "."), Dimension::Temperature).ok());
-    let judged = judge(job.model(), check, typed, found.map(Quantity::si))
-        .map_err(|error| format!("Not kept: {error}."))?;
+    let judged = judged(job, check, typed).map_err(|error| format!("Not kept: {error}."))?;
     Ok(What::Answer {
         check,
         answer: judged.answer,
         read: Some(judged.words),
     })
+}
+
+fn judged(job: &Job, check: usize, typed: &str) -> Result<Judged, ReadingError> {
+    let found = job.field("temperature-as-found");
+    let found = found
+        .and_then(|kept| Quantity::parse(&kept.replace(',', "."), Dimension::Temperature).ok());
+    judge(job.model(), check, typed, found.map(Quantity::si))
+}
+
+/// How many causes a reading is compared with, the likeliest first.
+const COMPARED_WITH: usize = 3;
+
+/// What a check would read on a healthy aircraft and with the likeliest causes that are faults.
+///
+/// Nothing where the check reads no number.
+pub fn predictions(job: &Job, check: usize) -> Vec<Predicted> {
+    let model = job.model();
+    let ranked = job.causes().into_iter().map(|row| row.event);
+    let faults = ranked.filter(|event| model.causes[*event].fault.is_some());
+    let events: Vec<usize> = faults.take(COMPARED_WITH).collect();
+    job.inference().predicted(check, &events)
+}
+
+/// A reading, as it was typed or as the log has it, against what the plant reads.
+pub fn comparison(job: &Job, check: usize, read: &str) -> Option<(Vec<Predicted>, Compared)> {
+    let typed = read.split(", as ").next().unwrap_or(read);
+    let si = judged(job, check, typed).ok()?.si;
+    let all = predictions(job, check);
+    let sum = compared(&all, si)?;
+    Some((all, sum))
+}
+
+/// The reading that stands for a check, where its answer was given by one.
+pub fn reading_of(job: &Job, check: usize) -> Option<String> {
+    let stands = standing(job.entries()).entries;
+    stands.into_iter().rev().find_map(|(_, what)| match what {
+        What::Answer {
+            check: of, read, ..
+        } if of == check => Some(read),
+        _ => None,
+    })?
 }

@@ -3,6 +3,7 @@
 use super::diagram::{Diagrams, Function};
 use super::fault_tree::FaultTree;
 use super::layers::{Builder, Layered, OverBudget};
+use super::mass::Mass;
 use super::partition::Partition;
 use super::sweep::{Sweep, Weights, sweep};
 
@@ -151,19 +152,16 @@ impl Engine {
     }
 
     /// Weights under which every outcome of every partition counts alike.
-    pub fn open_weights(&self, variables: Vec<Vec<f64>>) -> Weights {
+    pub fn open_weights<M: Mass>(&self, variables: Vec<Vec<M>>) -> Weights<M> {
+        let counts = self.outcomes.iter();
         Weights {
             variables,
-            outcomes: self
-                .outcomes
-                .iter()
-                .map(|count| vec![1.0; *count])
-                .collect(),
+            outcomes: counts.map(|count| vec![M::ONE; *count]).collect(),
         }
     }
 
     /// Asks: evidence probability and every marginal.
-    pub fn ask(&self, weights: &Weights) -> Sweep {
+    pub fn ask<M: Mass>(&self, weights: &Weights<M>) -> Sweep {
         sweep(&self.layered, weights)
     }
 }

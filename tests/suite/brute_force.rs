@@ -53,6 +53,7 @@ fn model(
     let questions = conditions.iter().map(|_| Question {
         ask: String::new(),
         quantity: None,
+        fact: None,
     });
     Model {
         id: "random".into(),

@@ -179,7 +179,7 @@ fn the_digits_are_the_ones_written_down() {
         "crept-while-parked",
         "--json",
         "--given",
-        "hours=2 h to 9 h",
+        "moved-after=2 h to 9 h",
         "--answer",
         "lever-position=yes",
         "--answer",

@@ -53,8 +53,8 @@ fn cases_of_the_shipped_trees_hold() {
         let model = inference.model();
         for case in &model.cases {
             let mut evidence = Evidence::report_only(model);
-            for (condition, weights) in &case.given {
-                evidence.known[*condition] = Some(weights.clone());
+            for told in &case.given {
+                evidence.tell(told.clone());
             }
             for (check, answer) in &case.answers {
                 match answer {

@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::console_keys::{console, intake};
+use crate::console_keys::{console, intake, tell};
 use crate::run::root;
 use stillwheel::base::stamp::Stamp;
 use stillwheel::console::commit::commit;
@@ -54,14 +54,7 @@ fn no_part_had_failed_and_the_job_says_so() {
             );
         };
         for (id, word) in &replay.given {
-            let condition = model
-                .tree
-                .conditions
-                .iter()
-                .position(|c| c.id == *id)
-                .unwrap();
-            let word = Some(word.clone());
-            enter(&mut state, What::Condition { condition, word });
+            tell(&mut state, id, word);
         }
         for _ in 0..60 {
             let Stage::Question(proposal) = state.job.stage().clone() else {

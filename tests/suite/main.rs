@@ -48,6 +48,7 @@ mod screens;
 mod settings_file;
 mod single_node;
 mod terminal;
+mod time_to_movement;
 mod tree_agree;
 mod tree_derive;
 // The bench prints what is not looked at here.

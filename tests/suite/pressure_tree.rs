@@ -31,8 +31,8 @@ fn model(id: &str) -> Arc<Model> {
 fn order(inference: &Inference, case: &Case) -> Vec<usize> {
     let model = inference.model();
     let mut evidence = Evidence::report_only(model);
-    for (condition, weights) in &case.given {
-        evidence.known[*condition] = Some(weights.clone());
+    for told in &case.given {
+        evidence.tell(told.clone());
     }
     for (check, answer) in &case.answers {
         match answer {

@@ -77,7 +77,7 @@ fn the_text_is_narrow_and_never_releases_an_aircraft() {
     }
 }
 
-fn refused(arguments: &[&str], code: i32, words: &str) {
+pub fn refused(arguments: &[&str], code: i32, words: &str) {
     let run = stillwheel(arguments);
     assert_eq!(run.code, code, "{arguments:?}: {}{}", run.out, run.err);
     let all = format!("{}{}", run.out, run.err);
@@ -125,13 +125,17 @@ fn what_is_typed_wrong_is_answered_with_words_and_a_code() {
         "it takes main, second, none",
     );
     refused(
-        &["rank", tree, "--given", "hours=5 bar"],
+        &["rank", tree, "--given", "moved-after=5 bar"],
         2,
         "a time is wanted here",
     );
-    refused(&["rank", tree, "--given", "hours=5"], 2, "has no unit");
     refused(
-        &["rank", tree, "--given", "hours=9 h to 2 h"],
+        &["rank", tree, "--given", "moved-after=5"],
+        2,
+        "has no unit",
+    );
+    refused(
+        &["rank", tree, "--given", "moved-after=9 h to 2 h"],
         2,
         "is not an interval",
     );
@@ -189,7 +193,7 @@ fn an_interval_takes_the_bands_it_meets_in_proportion() {
     let node = |given: &str, name: &str| {
         let run = stillwheel(&[
             "rank",
-            "crept-while-parked",
+            "pressure-found-gone",
             "--json",
             "--no-report",
             "--given",
@@ -207,7 +211,7 @@ fn an_interval_takes_the_bands_it_meets_in_proportion() {
         ["hours=between", "hours=overnight"].map(|n| node("hours=5 h to 7 h", n));
     assert!((between + overnight - 1.0).abs() < 1e-12);
     // Stated chances: P(hours < 1 h) = 0.05, so the two share the remaining 0.95.
-    let run = stillwheel(&["rank", "crept-while-parked", "--json", "--no-report"]);
+    let run = stillwheel(&["rank", "pressure-found-gone", "--json", "--no-report"]);
     let json: serde_json::Value = serde_json::from_str(&run.out).unwrap();
     let stated = json["nodes"]["hours=overnight"].as_f64().unwrap();
     assert!((overnight - stated / 0.95).abs() < 1e-12);

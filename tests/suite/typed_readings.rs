@@ -14,7 +14,7 @@ fn model(path: &str) -> Model {
 fn judged(check: &str, typed: &str, found: Option<f64>) -> Result<(String, String), ReadingError> {
     let model = model("tests/documents/disagrees.yaml");
     let at = model.check(check).unwrap();
-    let Judged { answer, words } = judge(&model, at, typed, found)?;
+    let Judged { answer, words, .. } = judge(&model, at, typed, found)?;
     Ok((model.checks[at].answers[answer].clone(), words))
 }
 

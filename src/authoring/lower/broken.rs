@@ -14,6 +14,7 @@ pub fn condition(entry: &Located<'_>) -> (Condition, Question) {
     let question = Question {
         ask: String::new(),
         quantity: None,
+        fact: None,
     };
     (condition, question)
 }

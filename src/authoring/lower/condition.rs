@@ -7,6 +7,7 @@ use crate::authoring::shape::tree as shape;
 use crate::base::dimension::Dimension;
 use crate::base::normal::{NORMAL_95, normal_below};
 use crate::base::unit::Unit;
+use crate::diagnosis::fact::Fact;
 use crate::diagnosis::model::{BandScale, Question};
 use crate::source::codes::tree as code;
 use crate::source::place::Place;
@@ -25,6 +26,7 @@ pub fn lower(
     let mut question = Question {
         ask: shape.ask.clone(),
         quantity: None,
+        fact: None,
     };
     let forms = forms::standing(&[
         ("chance", shape.chance.is_some()),
@@ -37,6 +39,7 @@ pub fn lower(
             vec![("yes".to_owned(), yes), ("no".to_owned(), 1.0 - yes)]
         }
         ["one-of"] => one_of(entry, problems),
+        ["quantity"] if shape.in_plant.is_some() => fact(entry, shape, &mut question, problems),
         ["quantity"] => match bands(entry, shape, problems) {
             Some((values, scale)) => {
                 question.quantity = Some(scale);
@@ -54,6 +57,68 @@ pub fn lower(
     };
     let id = entry.key.to_owned();
     (Condition { id, values }, question)
+}
+
+/// The one value of a fact that the plant takes as it is typed.
+const TYPED: &str = "typed";
+
+/// A fact: its unit must measure what the plant takes, and bands would do nothing.
+fn fact(
+    entry: &Located<'_>,
+    shape: &shape::Condition,
+    question: &mut Question,
+    problems: &mut Vec<Problem>,
+) -> Vec<(String, f64)> {
+    let name = shape.in_plant.as_deref().unwrap_or_default();
+    let unit = shape.quantity.as_deref().and_then(Unit::find);
+    let (Some(fact), Some(unit)) = (Fact::find(name), unit) else {
+        return Vec::new();
+    };
+    let row = fact.row();
+    let mut refuse = |key: &str, message: String, hint: &str| {
+        let problem = Problem::new(code::FACT, entry.place_of(key), message);
+        problems.push(problem.hint(hint));
+    };
+    if unit.dimension != row.dimension {
+        let (is, wanted) = (unit.dimension.word(), row.dimension.word());
+        let message = format!("`{name}` is {wanted}, and `{}` measures {is}", unit.symbol);
+        let hint = format!(
+            "write one of {}",
+            Unit::symbols_of(row.dimension).join(", ")
+        );
+        refuse("quantity", message, &hint);
+    }
+    for key in ["bands", "usual"] {
+        if entry.field(key).is_some() {
+            let message = format!("`{key}` does nothing where the plant takes the number");
+            refuse(key, message, "leave it out, or leave out `in-plant`");
+        }
+    }
+    question.fact = Some(fact);
+    question.quantity = Some(BandScale {
+        unit,
+        bands: Vec::new(),
+    });
+    vec![(TYPED.to_owned(), 1.0)]
+}
+
+/// Facts that are asked for a second time.
+pub fn twice(entries: &[Located<'_>], questions: &[Question]) -> Vec<Problem> {
+    let mut problems = Vec::new();
+    for (at, (entry, question)) in entries.iter().zip(questions).enumerate() {
+        let same = |other: &Question| other.fact.is_some() && other.fact == question.fact;
+        if let Some(first) = questions[..at].iter().position(same) {
+            let message = format!(
+                "`{}` asks for the fact of `{}`",
+                entry.key, entries[first].key
+            );
+            let problem = Problem::new(code::FACT, entry.place_of("in-plant"), message)
+                .second(entries[first].place_of("in-plant"), "this one")
+                .hint("ask for it once");
+            problems.push(problem);
+        }
+    }
+    problems
 }
 
 fn one_of(entry: &Located<'_>, problems: &mut Vec<Problem>) -> Vec<(String, f64)> {

@@ -6,6 +6,7 @@ use crate::authoring::kept::Kept;
 use crate::diagnosis::check::AnswerLine;
 use crate::diagnosis::derivation::derive;
 use crate::diagnosis::model::{Model, WorkedOut};
+use crate::diagnosis::played_times::play;
 use crate::source::codes::{agreement, checks as code, tree};
 use crate::source::problem::Problem;
 
@@ -67,10 +68,12 @@ pub fn complete(
         Ok(None) => {
             notes.extend(kept.note(!pending.is_empty()));
             work_out(model, &pending, entries, problems);
+            model.worked_out.times = play(model);
         }
         Err(problem) => {
             problems.push(problem);
             work_out(model, &pending, entries, problems);
+            model.worked_out.times = play(model);
         }
     }
     fill_in(model, entries, problems);

@@ -11,8 +11,10 @@ use crate::base::dimension::Dimension;
 use crate::base::physical::{Rate, Seconds};
 use crate::base::probability::Probability;
 use crate::diagnosis::cause::{Cause, Part, Remedy};
+use crate::diagnosis::time_to_movement::Moves;
 use crate::plant::aircraft::Fault;
 use crate::source::codes::tree as code;
+use crate::source::place::Place;
 use crate::source::problem::Problem;
 use crate::tree::fault_tree::Chance;
 
@@ -36,7 +38,7 @@ pub fn lower(
     let mut title = shape.title.clone();
     let mut source = shape.source.clone();
     let chance = chance(entry, &shape, tree, problems, &mut title, &mut source);
-    check_moves(entry, problems);
+    let moves = moves(entry, problems);
     let fault = shape.fault.as_deref().and_then(|text| {
         let (role, fault) = text.split_once('/')?;
         Some((role.to_owned(), fault.to_owned()))
@@ -50,6 +52,7 @@ pub fn lower(
             Part::Cause
         },
         fault,
+        moves,
         confirm: None,
         remedy: remedy(entry),
         looks_like: shape.looks_like,
@@ -205,28 +208,33 @@ fn remedy(entry: &Located<'_>) -> Option<Remedy> {
     })
 }
 
-/// `moves` is looked at now, so that no mistake in it waits for the plant to join.
-fn check_moves(entry: &Located<'_>, problems: &mut Vec<Problem>) {
-    let Some(field) = entry.field("moves") else {
-        return;
-    };
-    if field.node.text() == Some("at-once") {
-        return;
+/// When it moves the aircraft, as the author says it.
+fn moves(entry: &Located<'_>, problems: &mut Vec<Problem>) -> Option<Moves> {
+    let field = entry.field("moves")?;
+    match field.node.text() {
+        Some("at-once") => return Some(Moves::AtOnce),
+        Some("as-designed") => return Some(Moves::AsDesigned),
+        _ => {}
     }
     let mut ends = Vec::new();
     for item in field.node.items() {
-        let place = crate::source::place::Place::new(entry.file, item.bytes.clone());
+        let place = Place::new(entry.file, item.bytes.clone());
         match quantity(item.text().unwrap_or_default(), Dimension::Time, place) {
-            Ok(time) => ends.push(time.si()),
+            Ok(time) => ends.push(time.si() / 3600.0),
             Err(problem) => {
                 problems.push(problem);
-                return;
+                return None;
             }
         }
     }
-    if !matches!(ends[..], [low, high] if 0.0 < low && low < high) {
-        let message = "`moves` is neither `at-once` nor a range of times";
-        let problem = Problem::new(code::MOVES, field.value_place(), message);
-        problems.push(problem.hint("write `at-once` or `[0.1 h, 8 h]`"));
+    if let [low, high] = ends[..]
+        && 0.0 < low
+        && low < high
+    {
+        return Some(Moves::Between(low, high));
     }
+    let message = "`moves` is none of `at-once`, `as-designed` and a range of times";
+    let problem = Problem::new(code::MOVES, field.value_place(), message);
+    problems.push(problem.hint("write `at-once`, `as-designed` or `[0.1 h, 8 h]`"));
+    None
 }

@@ -184,6 +184,8 @@ impl Work<'_> {
             self.conditions.push(condition);
             self.questions.push(question);
         }
+        self.problems
+            .extend(condition::twice(entries, &self.questions));
     }
 
     fn lower_events(&mut self, entries: &[Located<'_>]) -> (Vec<Chance>, Vec<Cause>) {
@@ -355,6 +357,7 @@ impl Work<'_> {
         }
         let model = Arc::new(model);
         usage::shares(&model, events, &mut self.problems);
+        usage::no_time(&model, events, &mut self.problems);
         usage::for_release(&model, events, check_entries, &mut self.problems);
         Arc::into_inner(model)
     }

@@ -3,6 +3,7 @@
 
 use super::located::Located;
 use crate::diagnosis::cause::{Part, Remedy};
+use crate::diagnosis::fact::Fact;
 use crate::diagnosis::inference::shares_of_report;
 use crate::diagnosis::model::Model;
 use crate::plant::practice::hazard::Hazard;
@@ -52,6 +53,21 @@ pub fn unused(model: &Model, events: &[Located<'_>], problems: &mut Vec<Problem>
             let message = format!("event `{}` is neither cause nor bystander", event.id);
             let problem = Problem::new(code::NO_USE, events[at].place(), message);
             problems.push(problem.hint("put it into a gate below the top, or name it in a line"));
+        }
+    }
+}
+
+/// Causes that say nothing of when they move the aircraft, in a tree that asks for it.
+pub fn no_time(model: &Model, events: &[Located<'_>], problems: &mut Vec<Problem>) {
+    if model.fact(Fact::TimeToMovement).is_none() || model.aircraft.is_none() {
+        return;
+    }
+    for (event, cause) in model.causes.iter().enumerate() {
+        let known = cause.moves.is_some() || model.played(Some(event)).is_some();
+        if cause.part == Part::Cause && !known {
+            let message = format!("`{}` does not say when it moves the aircraft", cause.id);
+            let problem = Problem::new(code::NO_TIME, events[event].place(), message);
+            problems.push(problem.hint("add `moves: at-once` or `moves: [0.1 h, 8 h]`"));
         }
     }
 }

@@ -22,6 +22,7 @@ pub struct Condition {
     #[serde(default)]
     pub usual: Vec<String>,
     pub bands: Option<serde_yaml::Mapping>,
+    pub in_plant: Option<String>,
     pub source: Option<String>,
     pub note: Option<String>,
 }

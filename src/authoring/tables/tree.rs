@@ -5,6 +5,7 @@ use crate::authoring::form::Form as F;
 use crate::authoring::form::{Table, may, must};
 use crate::base::dimension::Dimension;
 use crate::base::unit::UNITS;
+use crate::diagnosis::fact::Fact;
 use crate::plant::practice;
 
 /// A whole tree.
@@ -164,6 +165,11 @@ static CONDITION: Table = Table {
             F::Map(&F::Text),
             "Named stretches of the quantity: `up to`, `above`, `A to B`.",
         ),
+        may(
+            "in-plant",
+            F::Word(Fact::names),
+            "The fact of the parking for which the plant takes the number; without bands.",
+        ),
         may("source", F::Text, "Where the chance comes from."),
         may("note", F::Text, "What a reader should know."),
     ],
@@ -199,7 +205,7 @@ static EVENT: Table = Table {
         may(
             "moves",
             F::Any,
-            "When the aircraft moves: `at-once`, or two times.",
+            "When it moves the aircraft: `at-once`, `as-designed`, or two times.",
         ),
         may(
             "confirm",

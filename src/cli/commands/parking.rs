@@ -8,7 +8,6 @@ use crate::authoring::document;
 use crate::base::dimension::Dimension;
 use crate::base::quantity::{Quantity, QuantityError, plain_decimal};
 use crate::base::suggestion::nearest;
-use crate::base::unit::PSI;
 use crate::base::unit::Unit;
 use crate::cli::args::ParkingArguments;
 use crate::cli::{exit, output};
@@ -16,6 +15,7 @@ use crate::plant::aircraft::Aircraft;
 use crate::plant::error::PlantError;
 use crate::plant::handle::{Change, Handle};
 use crate::plant::parking::Parking;
+use crate::plant::stored_pressure::{StoredError, stored};
 use crate::report::parking_text::{Described, pressure};
 
 /// Everything that was typed, read.
@@ -93,7 +93,7 @@ fn typed(
     }
     let charge = arguments.charge.as_ref();
     parking.charge = charge
-        .map(|text| stored(text, "--charge", healthy))
+        .map(|text| stored_after(text, "--charge", healthy))
         .transpose()?;
     let hours = quantity(&arguments.hours, "--hours", Dimension::Time)?;
     let hours = hours.map(|time| time.si() / 3600.0);
@@ -159,51 +159,20 @@ fn fault_titles(aircraft: &Aircraft, parking: &Parking) -> Vec<String> {
         .collect()
 }
 
-/// A stored pressure: not above what the pumps give, and not in the other unit by a slip.
-fn stored(text: &str, option: &str, healthy: &Handle) -> Result<f64, String> {
-    if let Some(bare) = plain_decimal(text.trim()) {
-        return Err(format!(
-            "{option} has no unit: {bare} bar is {:.0} psi, {bare} psi is {:.0} bar; write which",
-            bare * 1e5 / PSI,
-            bare * PSI / 1e5
-        ));
-    }
-    let quantity = read_quantity(text, option, Dimension::GaugePressure)?;
-    let (value, most) = (quantity.si(), healthy.pump_pressure());
-    let other = if quantity.unit().symbol == "psi" {
-        "bar"
-    } else {
-        "psi"
-    };
-    let twin = Quantity::parse(
-        &format!("{} {other}", quantity.number()),
-        Dimension::GaugePressure,
-    )
-    .map_err(|e| e.to_string())?;
-    let meant = format!(
-        "`{quantity}` is {}, `{twin}` would be {}",
-        pressure(value),
-        pressure(twin.si())
-    );
-    if !(0.0..=most * 1.001).contains(&value) {
-        return Err(format!(
-            "{option} is out of range: {meant}; the pumps give {}",
-            pressure(most)
-        ));
-    }
-    // A low figure that would be a usual one in the other unit is a slip more often than not.
-    let usual = 0.15 * most..=most * 1.001;
-    if value > 0.0 && value < 0.1 * most && usual.contains(&twin.si()) {
-        return Err(format!(
-            "{option} may be in the wrong unit: {meant}; write it in {other} to say which"
-        ));
-    }
-    Ok(value.min(most))
+/// A stored pressure after an option, or what is wrong with it.
+fn stored_after(text: &str, option: &str, healthy: &Handle) -> Result<f64, String> {
+    stored(text, healthy.pump_pressure()).map_err(|error| match error {
+        StoredError::Quantity(_) => {
+            let read = read_quantity(text, option, Dimension::GaugePressure);
+            read.map_or_else(|said| said, |_| error.to_string())
+        }
+        _ => format!("{option} {error}"),
+    })
 }
 
 fn precharge(text: &str, healthy: &Handle) -> Result<Change, String> {
     let (value, at) = text.split_once(" at ").unwrap_or((text, "20 C"));
-    let pressure = stored(value, "--precharge", healthy)?;
+    let pressure = stored_after(value, "--precharge", healthy)?;
     let at = read_quantity(at, "--precharge", Dimension::Temperature)?;
     Ok(Change::Precharge(pressure, at.si()))
 }

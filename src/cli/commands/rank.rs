@@ -68,14 +68,14 @@ fn evidence(model: &Model, arguments: &RankArguments) -> Result<Evidence, String
     evidence.report = !arguments.no_report;
     for typed in &arguments.given {
         let (name, word) = halves(typed, "--given")?;
-        let (condition, weights) = given::condition(model, name, word).map_err(|e| {
+        let told = given::condition(model, name, word).map_err(|e| {
             let known = model.tree.conditions.iter().map(|c| c.id.as_str());
             with_suggestion(&e.to_string(), name, known)
         })?;
-        if evidence.known[condition].is_some() {
+        if evidence.known[told.condition].is_some() {
             return Err(format!("condition `{name}` is given twice"));
         }
-        evidence.known[condition] = Some(weights);
+        evidence.tell(told);
     }
     let mut seen: Vec<usize> = Vec::new();
     for typed in &arguments.answer {

@@ -5,8 +5,10 @@ use crate::console::state::State;
 use crate::diagnosis::evidence::Item;
 use crate::diagnosis::next_check::{Proposal, effects};
 use crate::diagnosis::what_if::{Leader, Otherwise, otherwise};
+use crate::report::predicted_text::{compared_words, predicted_words};
 use crate::report::rank_text::{item_words, share_words};
 use crate::session::job::Stage;
+use crate::session::reading::{comparison, predictions, reading_of};
 
 /// Writes the screen.
 pub fn write(page: &mut Page, state: &State) {
@@ -15,6 +17,7 @@ pub fn write(page: &mut Page, state: &State) {
         let title = &state.job.model().checks[proposal.check].title;
         page.strong(&format!("Next, {title}"));
         next_answers(page, state, &proposal);
+        would_read(page, state, proposal.check);
     }
     earlier_answers(page, state);
 }
@@ -29,6 +32,15 @@ pub fn earlier_answers(page: &mut Page, state: &State) {
     page.strong("What was answered, had it been otherwise");
     for one in &all {
         had_been(page, state, one);
+    }
+}
+
+/// What a check would read, where it reads a number.
+pub fn would_read(page: &mut Page, state: &State, check: usize) {
+    let all = predictions(&state.job, check);
+    if !all.is_empty() {
+        let words = predicted_words(state.job.model(), &all);
+        page.indented(2, &format!("it would read, by the plant: {words}"));
     }
 }
 
@@ -48,6 +60,12 @@ fn had_been(page: &mut Page, state: &State, one: &Otherwise) {
     let job = &state.job;
     page.indented(2, &item_words(job.inference(), job.evidence(), one.item));
     let model = job.model();
+    if let Item::Check(check) = one.item
+        && let Some(read) = reading_of(job, check)
+        && let Some((all, sum)) = comparison(job, check, &read)
+    {
+        page.indented(6, &compared_words(model, &all, &sum));
+    }
     let words: Vec<&String> = match one.item {
         Item::Check(check) => model.checks[check].answers.iter().collect(),
         Item::Condition(condition) => {

@@ -56,7 +56,11 @@ codes! {
     OVER_BUDGET "T026" Error "the tree is too large to be ranked exactly"
         "The product of the checks passed its budget of states. Look for gates that many checks name without need, and for events that everything shares.";
     MOVES "T027" Error "the time to movement does not fit"
-        "`moves` is `at-once`, or a list of two times of which the first is smaller: `[0.1 h, 8 h]`.";
+        "`moves` is `at-once`, `as-designed` (when a healthy aircraft would), or a list of two times of which the first is smaller: `[0.1 h, 8 h]`.";
     AIRCRAFT "T028" Error "the aircraft of a tree cannot be used"
         "`aircraft` names the id of an embedded aircraft, or a path relative to the tree. The aircraft has to be free of errors.";
+    FACT "T029" Error "a fact of the parking does not fit"
+        "A condition with `in-plant` hands its number to the plant: time-to-movement, slope, wind, charge or temperature. Its unit measures that, it has no `usual` and no `bands`, and no fact is asked for twice.";
+    NO_TIME "T030" Warning "a cause says nothing of when it moves the aircraft"
+        "The tree asks when it moved. A cause that is a fault takes its times from the plant; any other says `moves`, or counts as one that moves it at any time.";
 }

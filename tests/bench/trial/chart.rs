@@ -48,7 +48,6 @@ pub const CHART: [(&str, &[&str]); 8] = [
     (
         "arithmetic before tools: hours, use, history",
         &[
-            "ask-moved-after",
             "ask-use-after",
             "ask-battery",
             "ask-last-work",

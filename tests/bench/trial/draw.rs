@@ -176,13 +176,13 @@ impl Parked {
             slope: 0.01,
             hours: 8.0,
         };
-        parked.weather(model, 0);
+        parked.weather(0);
         parked
     }
 
     /// Draws severity, weather, slope and hours; again, where it is not the
     /// hidden cause that would have moved the aircraft with them.
-    pub fn weather(&mut self, model: &Model, attempt: u64) {
+    pub fn weather(&mut self, attempt: u64) {
         let mut random = Random::of(&[self.key[0], self.key[1], number_of("weather"), attempt]);
         let ratio = |a: f64, b: f64| (a / b).ln().abs();
         for severity in &mut self.severity {
@@ -192,13 +192,9 @@ impl Parked {
         self.kelvin = celsius + 273.15;
         // Stands are seldom steeper, and on less nothing rolls by itself: invented.
         self.slope = random.between(0.01, 0.02);
-        let band = value(model, &self.values, "hours");
-        let (low, high) = match band {
-            "under-an-hour" => (0.25, 1.0),
-            "overnight" => (6.0, 16.0),
-            _ => (1.0, 6.0),
-        };
-        self.hours = random.spread(low, high);
+        // One parking in twenty is shorter than an hour, one in twenty longer than fourteen.
+        let middle = 14.0_f64.ln() / 2.0;
+        self.hours = (middle + middle / 1.645 * random.normal()).exp();
     }
 
     /// Whether an event is true.

@@ -158,7 +158,6 @@ impl Teller<'_> {
             }
             "ask-tow" => self.towed(random),
             "ask-chocks" => self.chocks(random),
-            "ask-moved-after" => self.moved_after(random),
             _ => None,
         }
     }
@@ -183,21 +182,6 @@ impl Teller<'_> {
             [0.65, 0.03, 0.22, 0.1]
         };
         word(words[random.share(&shares)])
-    }
-
-    /// When it moved: played. One parking in four nobody saw in time; one time in ten is wrong.
-    fn moved_after(&self, random: &mut Random) -> Told {
-        let Some(hours) = self.visit.found.moved else {
-            return Some(None);
-        };
-        if random.chance(0.25) {
-            return Some(None);
-        }
-        let words = ["minutes", "hours", "night"];
-        if random.chance(0.1) {
-            return word(random.pick(&words));
-        }
-        word(words[usize::from(hours > 1.0) + usize::from(hours > 8.0)])
     }
 
     /// What stands in the log, and what a camera saw.

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use stillwheel::base::stamp::Stamp;
 use stillwheel::diagnosis::cause::{Part, Remedy};
 use stillwheel::diagnosis::evidence::Reply;
+use stillwheel::diagnosis::fact::Fact;
 use stillwheel::diagnosis::inference::{Belief, Inference};
 use stillwheel::diagnosis::model::Model;
 use stillwheel::diagnosis::next_check::Proposal;
@@ -200,13 +201,13 @@ impl Worker<'_> {
         true
     }
 
-    /// Six conditions in ten are known when the job begins, and one in fifty of those is wrong;
-    /// hours are always known, since somebody found it: invented.
+    /// Six conditions in ten are known when the job begins, and one in fifty of those is wrong:
+    /// invented.
     fn condition(&mut self, condition: usize) {
         let model = self.model();
         let about = &model.tree.conditions[condition];
-        let word = if model.questions[condition].quantity.is_some() {
-            Some(format!("{:.1} h", self.visit.found.hours))
+        let word = if let Some(fact) = model.questions[condition].fact {
+            self.fact(fact)
         } else if self.random.chance(0.6) {
             let truth = self.visit.parked.values[condition];
             let others: Vec<usize> = (0..about.values.len()).filter(|at| *at != truth).collect();
@@ -221,6 +222,36 @@ impl Worker<'_> {
             None
         };
         self.enter(What::Condition { condition, word });
+    }
+
+    /// What people know of the parking. One in four has nobody who saw when it moved, and one time
+    /// in ten is wrong; half of the others know two times between which it went. Slope and air are
+    /// known to half of them, roughly; charge and wind to nobody: invented.
+    fn fact(&mut self, fact: Fact) -> Option<String> {
+        let random = &mut self.random;
+        match fact {
+            Fact::TimeToMovement => {
+                let moved = self.visit.found.moved.filter(|_| !random.chance(0.25))?;
+                if random.chance(0.1) {
+                    return Some(format!("{:.2} h", random.spread(0.1, 16.0)));
+                }
+                if random.chance(0.5) {
+                    return Some(format!("{:.2} h", moved * random.between(0.9, 1.1)));
+                }
+                let still = moved * random.between(0.2, 0.95);
+                let gone = moved * random.between(1.05, 1.8);
+                Some(format!("{still:.2} h to {gone:.2} h"))
+            }
+            Fact::Slope if random.chance(0.5) => {
+                let slope = 100.0 * self.visit.parked.slope + random.between(-0.2, 0.2);
+                Some(format!("{slope:.1} %"))
+            }
+            Fact::Temperature if random.chance(0.5) => {
+                let air = self.visit.parked.kelvin - 273.15 + random.between(-3.0, 3.0);
+                Some(format!("{air:.0} C"))
+            }
+            _ => None,
+        }
     }
 
     /// The first check of the chart that is open and can be made.

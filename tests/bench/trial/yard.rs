@@ -98,7 +98,7 @@ impl<'a> Visit<'a> {
                 break found;
             }
             still += 1;
-            parked.weather(&yard.model, still);
+            parked.weather(still);
         };
         Self {
             yard,

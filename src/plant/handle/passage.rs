@@ -18,7 +18,7 @@ const EVENT: f64 = 0.25;
 /// What is over sooner than this is passed over in one step, s: no gauge and no hand follows it,
 /// volumes balance all the same, and the method does not ring on it.
 const QUICK: f64 = 5e-3;
-/// Longest step while it rolls, s.
+/// Longest stretch of a roll with one force, s.
 const ROLLING: f64 = 0.25;
 /// A roll is followed this far, m; beyond it nothing on the stand is as it was.
 const FOLLOWED: f64 = 30.0;
@@ -37,7 +37,7 @@ impl Handle {
 
     /// Lets at most some seconds pass, in one step of the solver.
     pub fn advance(&mut self, at_most: f64) -> Result<(), PlantError> {
-        let modes = self.modes(&self.memory, &self.pressures);
+        let modes = self.modes(|_, at| &self.memory[at], &self.pressures);
         let bound = self.bound(at_most);
         let mut seconds = self.next_step.min(bound);
         loop {
@@ -58,7 +58,7 @@ impl Handle {
                 }
                 Ok(stepped) => {
                     let memory = self.remembered(&stepped.pressures, seconds);
-                    let changed = self.modes(&memory, &stepped.pressures) != modes;
+                    let changed = self.modes(|place, _| &memory[place], &stepped.pressures) != modes;
                     if changed && seconds > EVENT {
                         (seconds * 0.5).max(EVENT)
                     } else {
@@ -86,11 +86,9 @@ impl Handle {
             .active
             .iter()
             .filter_map(|&at| self.aircraft.parts[at].kind.behaviour.alarm(&self.view(at)));
-        let rolls = self.motion.speed > 0.0 && self.motion.metres < FOLLOWED;
         let bend = self.climate.next_bend(self.seconds);
         alarms
             .chain(bend)
-            .chain(rolls.then_some(ROLLING))
             .fold(at_most.min(LONGEST), f64::min)
             .max(1e-6)
     }
@@ -125,25 +123,32 @@ impl Handle {
         }
     }
 
+    /// What every active part remembers after a step, in their order; the others stay as they are.
     fn remembered(&self, pressures: &[f64], seconds: f64) -> Vec<Memory> {
         let temperature = self.climate.after(self.seconds, seconds);
-        let mut remembered = self.memory.clone();
-        for &at in &self.wiring.active {
+        let one = |&at: &usize| {
+            let mut remembered = self.memory[at];
             let view = self.view_with(at, &self.memory[at], pressures, temperature);
             let behaviour = self.aircraft.parts[at].kind.behaviour;
-            behaviour.advance(&view, &mut remembered[at], seconds);
-        }
-        remembered
+            behaviour.advance(&view, &mut remembered, seconds);
+            remembered
+        };
+        self.wiring.active.iter().map(one).collect()
     }
 
-    /// In which way every part works; a step holds at most one change of it.
-    fn modes(&self, memory: &[Memory], pressures: &[f64]) -> Vec<u8> {
-        let one = |&at: &usize| {
-            let view = self.view_with(at, &memory[at], pressures, self.climate.now());
+    /// In which way every part works; a step holds at most one change of it. The memory of an
+    /// active part is asked for by its place among them and its place among all.
+    fn modes<'a>(
+        &'a self,
+        memory: impl Fn(usize, usize) -> &'a Memory,
+        pressures: &'a [f64],
+    ) -> Vec<u8> {
+        let one = |(place, &at): (usize, &usize)| {
+            let view = self.view_with(at, memory(place, at), pressures, self.climate.now());
             self.aircraft.parts[at].kind.behaviour.mode(&view)
         };
         let moves = u8::from(self.ground.excess(self.brakes_hold(pressures)) > 0.0);
-        let parts = self.wiring.active.iter().map(one);
+        let parts = self.wiring.active.iter().enumerate().map(one);
         parts.chain([moves]).collect()
     }
 
@@ -182,19 +187,22 @@ impl Handle {
         }
         let pairs = || {
             let active = self.wiring.active.iter();
-            active.map(|&at| (&memory[at], &self.memory[at]))
+            active.zip(&memory).map(|(&at, new)| (new, &self.memory[at]))
         };
         let restless = pairs().any(|(new, old)| {
             new.engaged != old.engaged || (new.position - old.position).abs() > 1e-12
         });
         let stands = !other_mode && pairs().all(|(new, old)| new.stands_like(old));
+        let held = self.brakes_hold(&self.pressures);
         self.pressures = stepped.pressures;
         self.left_over = stepped.left_over;
-        self.memory = memory;
+        for (&at, remembered) in self.wiring.active.iter().zip(memory) {
+            self.memory[at] = remembered;
+        }
         self.climate.advance(self.seconds, seconds);
         self.seconds += seconds;
         self.steps += 1;
-        self.roll(seconds);
+        self.roll(held, seconds);
         let travels = self.travels_standing();
         if restless || other_mode {
             self.settle_levels()?;
@@ -209,17 +217,27 @@ impl Handle {
         }
     }
 
-    fn roll(&mut self, seconds: f64) {
-        if self.ground.push.mass <= 0.0 || self.motion.metres >= FOLLOWED {
+    /// Rolls through a step at whose beginning the brakes held so many N.
+    ///
+    /// A roll moves no fluid, so it bounds no step: what the brakes hold runs evenly through the
+    /// step, and the roll is followed in stretches of its own.
+    fn roll(&mut self, begin: f64, seconds: f64) {
+        let end = self.brakes_hold(&self.pressures);
+        let stands = |held: f64| self.ground.excess(held) <= 0.0;
+        let still = self.motion.speed <= 0.0 && stands(begin) && stands(end);
+        if still || self.ground.push.mass <= 0.0 {
             return;
         }
-        let held = self.brakes_hold(&self.pressures);
-        let starts = self.motion.speed <= 0.0 && self.ground.excess(held) > 0.0;
-        if starts || self.motion.speed > 0.0 {
-            let net = self.ground.net_rolling(held);
-            self.motion = self
-                .motion
-                .after(seconds.min(ROLLING), net, self.ground.push.mass);
+        let mut passed = 0.0;
+        while passed < seconds && self.motion.metres < FOLLOWED {
+            let stretch = ROLLING.min(seconds - passed);
+            passed += stretch;
+            let held = begin + (end - begin) * (passed / seconds).min(1.0);
+            if self.motion.speed > 0.0 || self.ground.excess(held) > 0.0 {
+                let net = self.ground.net_rolling(held);
+                let mass = self.ground.push.mass;
+                self.motion = self.motion.after(stretch, net, mass);
+            }
         }
     }
 }

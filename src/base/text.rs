@@ -10,6 +10,16 @@ pub fn width(text: &str) -> usize {
     text.width()
 }
 
+/// A number with so many decimals. What rounds to nothing has no sign: `-0.0` would be read as a
+/// fall.
+pub fn decimal(number: f64, decimals: usize) -> String {
+    let text = format!("{number:.decimals$}");
+    match text.strip_prefix('-') {
+        Some(plain) if plain.chars().all(|letter| matches!(letter, '0' | '.')) => plain.to_owned(),
+        _ => text,
+    }
+}
+
 /// Cuts a text to at most `columns`, on whole letters, ending in `..` where something was cut.
 pub fn truncate(text: &str, columns: usize) -> String {
     if width(text) <= columns {
@@ -121,6 +131,14 @@ mod tests {
         assert_eq!(truncate("制動制動", 5), "制..");
         assert_eq!(pad("制", 4), "制  ");
         assert_eq!(truncate("brake", 1), "b");
+    }
+
+    #[test]
+    fn what_rounds_to_nothing_has_no_sign() {
+        assert_eq!(decimal(-0.04, 1), "0.0");
+        assert_eq!(decimal(-0.0, 0), "0");
+        assert_eq!(decimal(-0.06, 1), "-0.1");
+        assert_eq!(decimal(-10.0, 0), "-10");
     }
 
     #[test]

@@ -1,5 +1,7 @@
 //! Why a plant cannot be built, set or solved. Names ids; whoever read the document knows places.
 
+use crate::base::text::decimal;
+
 /// What went wrong.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum PlantError {
@@ -63,11 +65,6 @@ pub enum PlantError {
 
 /// A pressure in both units, for messages.
 pub(super) fn pressure_words(pascals: f64) -> String {
-    // Adding zero after rounding turns a negative zero into a plain one.
-    let whole = |number: f64| number.round() + 0.0;
-    format!(
-        "{} bar ({} psi)",
-        whole(pascals / 1e5),
-        whole(pascals / crate::base::unit::PSI)
-    )
+    let [bar, psi] = [1e5, crate::base::unit::PSI].map(|unit| decimal(pascals / unit, 0));
+    format!("{bar} bar ({psi} psi)")
 }

@@ -10,6 +10,7 @@ mod beginning;
 mod change;
 mod drain;
 mod gauges;
+mod pace;
 mod passage;
 
 pub use beginning::Start;
@@ -19,6 +20,7 @@ pub use gauges::Passing;
 
 use std::sync::Arc;
 
+use self::pace::Pace;
 use super::account::Account;
 use super::aircraft::{Aircraft, Fluid};
 use super::climate::Climate;
@@ -59,7 +61,7 @@ pub struct Handle {
     network: Network,
     solver: Solver,
     seconds: f64,
-    next_step: f64,
+    pace: Pace,
     steps: u64,
     climate: Climate,
     ground: Ground,
@@ -97,7 +99,7 @@ impl Handle {
             network: Network::default(),
             solver: Solver::default(),
             seconds: 0.0,
-            next_step: 1.0,
+            pace: Pace::default(),
             steps: 0,
             climate: Climate::steady(kelvin),
             thickness_at_15: walther.viscosity(288.15)

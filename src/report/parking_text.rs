@@ -1,6 +1,6 @@
 //! How a parking is described above what came of it.
 
-use crate::base::text::wrap;
+use crate::base::text::{decimal, wrap};
 use crate::base::unit::PSI;
 
 /// The line under every figure of the plant.
@@ -51,11 +51,6 @@ impl Described {
 
 /// A pressure in both units: `186 bar (2704 psi)`.
 pub fn pressure(pascals: f64) -> String {
-    // Adding zero after rounding turns a negative zero into a plain one.
-    let whole = |number: f64| number.round() + 0.0;
-    format!(
-        "{} bar ({} psi)",
-        whole(pascals / 1e5),
-        whole(pascals / PSI)
-    )
+    let [bar, psi] = [1e5, PSI].map(|unit| decimal(pascals / unit, 0));
+    format!("{bar} bar ({psi} psi)")
 }

@@ -1,12 +1,20 @@
 //! A reading beside what the plant would read, in words.
 
 use super::rank_text::share_words;
+use crate::base::text::decimal;
 use crate::diagnosis::model::Model;
 use crate::diagnosis::predicted::{Compared, Predicted};
 
 /// `a healthy aircraft 186.5 bar, Park valve jammed open 74.0 bar`.
 pub fn predicted_words(model: &Model, predicted: &[Predicted]) -> String {
-    let one = |one: &Predicted| format!("{} {:.1} {}", name(model, one), one.number, one.unit);
+    let one = |one: &Predicted| {
+        format!(
+            "{} {} {}",
+            name(model, one),
+            decimal(one.number, 1),
+            one.unit
+        )
+    };
     let all: Vec<String> = predicted.iter().map(one).collect();
     all.join(", ")
 }
@@ -18,8 +26,8 @@ pub fn compared_words(model: &Model, predicted: &[Predicted], compared: &Compare
     let share = share_words(compared.healthy);
     let fits = name(model, &predicted[compared.best]);
     format!(
-        "By the plant: {all}. Read {:.1} {unit}: fits {fits}; {share} of 100 healthy.",
-        compared.read
+        "By the plant: {all}. Read {} {unit}: fits {fits}; {share} of 100 healthy.",
+        decimal(compared.read, 1)
     )
 }
 

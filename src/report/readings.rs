@@ -5,7 +5,7 @@ use serde_json::{Map, Value, json};
 use super::hold_json::rounded;
 use super::hold_text::trimmed;
 use super::parking_text::{Described, NOT_APPROVED};
-use crate::base::text::wrap;
+use crate::base::text::{decimal, wrap};
 use crate::base::unit::PSI;
 use crate::plant::aircraft::Aircraft;
 use crate::plant::observe::{Observed, Reading};
@@ -88,13 +88,13 @@ fn shown(aircraft: &Aircraft, row: &Observed) -> String {
         Reading::Dead => "no reading".to_owned(),
         Reading::Word(word) => in_words(aircraft, word),
         Reading::Number(number) if row.unit == "bar" => {
-            let psi = number * 1e5 / PSI;
-            format!("{:.1} bar ({psi:.0} psi)", number + 0.0)
+            let psi = decimal(number * 1e5 / PSI, 0);
+            format!("{} bar ({psi} psi)", decimal(*number, 1))
         }
         Reading::Number(number) => {
             let decimals =
                 usize::from(matches!(row.unit, "mm" | "mL/min")) + 2 * usize::from(row.unit == "L");
-            format!("{number:.decimals$} {}", row.unit)
+            format!("{} {}", decimal(*number, decimals), row.unit)
                 .trim_end()
                 .to_owned()
         }

@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use super::{Finding, NotCompared, fault_names, fault_of};
+use crate::base::text::decimal;
 use crate::diagnosis::cause::Part;
 use crate::diagnosis::check::Check;
 use crate::diagnosis::evidence::Evidence;
@@ -197,7 +198,9 @@ pub fn answer(check: &Check, observed: &Observed) -> Option<usize> {
 /// A reading as people write it.
 pub fn words(observed: &Observed) -> String {
     match &observed.reading {
-        Reading::Number(number) => format!("{number:.1} {}", observed.unit).trim().to_owned(),
+        Reading::Number(number) => format!("{} {}", decimal(*number, 1), observed.unit)
+            .trim()
+            .to_owned(),
         Reading::Word(word) => word.replace('-', " "),
         Reading::Dead => "nothing in this state".to_owned(),
     }

@@ -1,6 +1,7 @@
 //! How a parking begins: the brake is set, and the last pump stops with the store at some charge.
 
 use super::Handle;
+use super::pace::Pace;
 use super::passage::moment;
 use crate::base::pressure::ATMOSPHERE;
 use crate::plant::error::PlantError;
@@ -40,7 +41,7 @@ impl Handle {
         self.spread(start)?;
         self.left_over.fill(0.0);
         self.seconds = 0.0;
-        self.next_step = 1.0;
+        self.pace = Pace::default();
         self.motion = Motion::default();
         self.settle_levels()?;
         self.assemble()?;

@@ -43,7 +43,7 @@ impl Handle {
         let (before, behind_gas) = self.stored_by_node();
         self.make(change)?;
         self.fit_clamps();
-        self.next_step = self.next_step.min(0.1);
+        self.pace.start();
         self.settle_levels()?;
         self.assemble()?;
         self.keep_fluid(&before, &behind_gas);

@@ -9,15 +9,8 @@ use crate::plant::solver::law::FluidNow;
 use crate::plant::solver::step::{Conditions, GAMMA, Stepped};
 use crate::plant::solver::store::Moment;
 
-/// Longest step, s.
-const LONGEST: f64 = 1800.0;
 /// Shortest step before a net is said to have no pressure, s.
 const SHORTEST: f64 = 1e-7;
-/// A step with a change of mode in it is made this short, s: the error of every switching time.
-const EVENT: f64 = 0.25;
-/// What is over sooner than this is passed over in one step, s: no gauge and no hand follows it,
-/// volumes balance all the same, and the method does not ring on it.
-const QUICK: f64 = 5e-3;
 /// Longest stretch of a roll with one force, s.
 const ROLLING: f64 = 0.25;
 /// A roll is followed this far, m; beyond it nothing on the stand is as it was.
@@ -39,7 +32,7 @@ impl Handle {
     pub fn advance(&mut self, at_most: f64) -> Result<(), PlantError> {
         let modes = self.modes(|_, at| &self.memory[at], &self.pressures);
         let bound = self.bound(at_most);
-        let mut seconds = self.next_step.min(bound);
+        let mut seconds = self.pace.first_try(bound);
         loop {
             let conditions = self.conditions(seconds);
             let tried = self.solver.step(&Given {
@@ -49,26 +42,27 @@ impl Handle {
                 conditions: &conditions,
                 seconds,
             });
-            let shorter = match tried {
+            let stepped = match tried {
                 Err(node) if seconds < SHORTEST => return Err(self.no_pressure(node)),
-                Err(_) => seconds * 0.25,
-                Ok(stepped) if stepped.error > allowed(seconds) && seconds > QUICK => {
-                    let share = stepped.error / allowed(seconds);
-                    (seconds * (0.9 / share.sqrt()).clamp(0.1, 0.7)).max(QUICK)
+                Err(_) => {
+                    seconds = self.pace.after_no_pressure(seconds);
+                    continue;
                 }
-                Ok(stepped) => {
-                    let memory = self.remembered(&stepped.pressures, seconds);
-                    let changed = self.modes(|place, _| &memory[place], &stepped.pressures) != modes;
-                    if changed && seconds > EVENT {
-                        (seconds * 0.5).max(EVENT)
-                    } else {
-                        self.choose_next_step(stepped.error, seconds, bound);
-                        self.accept(stepped, memory, seconds, changed)?;
-                        return Ok(());
-                    }
-                }
+                Ok(stepped) => stepped,
             };
-            seconds = shorter;
+            if let Some(shorter) = self.pace.after_error(stepped.error, seconds) {
+                seconds = shorter;
+                continue;
+            }
+            let memory = self.remembered(&stepped.pressures, seconds);
+            let changed = self.modes(|place, _| &memory[place], &stepped.pressures) != modes;
+            let shorter = changed.then(|| self.pace.after_change(self.seconds, seconds));
+            if let Some(shorter) = shorter.flatten() {
+                seconds = shorter;
+                continue;
+            }
+            self.pace.take(stepped.error, seconds, bound);
+            return self.accept(stepped, memory, seconds, changed);
         }
     }
 
@@ -89,7 +83,7 @@ impl Handle {
         let bend = self.climate.next_bend(self.seconds);
         alarms
             .chain(bend)
-            .fold(at_most.min(LONGEST), f64::min)
+            .fold(at_most.min(self.pace.bound(self.seconds)), f64::min)
             .max(1e-6)
     }
 
@@ -157,20 +151,6 @@ impl Handle {
         self.clamps.iter().map(|clamp| clamp.holds(pressures)).sum()
     }
 
-    /// Chooses how long the next step will be tried.
-    fn choose_next_step(&mut self, error: f64, seconds: f64, bound: f64) {
-        let share = error / allowed(seconds);
-        let growth = (0.9 / share.max(1e-6).sqrt()).clamp(0.3, 5.0);
-        // A step cut short from outside says little about how long the next may be.
-        let cut_short = seconds >= bound * (1.0 - 1e-9);
-        let grown = (seconds * growth).clamp(QUICK, LONGEST);
-        self.next_step = if cut_short {
-            grown.max(self.next_step)
-        } else {
-            grown
-        };
-    }
-
     fn accept(
         &mut self,
         stepped: Stepped,
@@ -187,7 +167,9 @@ impl Handle {
         }
         let pairs = || {
             let active = self.wiring.active.iter();
-            active.zip(&memory).map(|(&at, new)| (new, &self.memory[at]))
+            active
+                .zip(&memory)
+                .map(|(&at, new)| (new, &self.memory[at]))
         };
         let restless = pairs().any(|(new, old)| {
             new.engaged != old.engaged || (new.position - old.position).abs() > 1e-12
@@ -249,10 +231,4 @@ pub(super) fn moment(temperature: f64, seconds: f64) -> Moment {
         gas: temperature,
         seconds,
     }
-}
-
-/// The error that a step may have, as a multiple of the one of a long step: while pedals move,
-/// what counts is where the pressures come to rest.
-fn allowed(seconds: f64) -> f64 {
-    (1.0 + 0.05 / seconds).min(10.0)
 }

@@ -4,6 +4,7 @@
 //! place does; never both, never neither.
 
 pub mod agreement;
+pub mod cases;
 pub mod conform;
 pub mod desk;
 pub mod document;

@@ -29,3 +29,4 @@ pub mod standing_of_parts;
 pub mod stop;
 pub mod time_to_movement;
 pub mod what_if;
+pub mod worked_case;

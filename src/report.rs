@@ -1,8 +1,11 @@
 //! Texts and JSON that leave the program. Everything here is a function of what it is given.
 
+pub mod cases;
+pub mod cut_sets;
 pub mod derived_text;
 pub mod hold_json;
 pub mod hold_text;
+pub mod importance;
 pub mod log_text;
 pub mod parking_text;
 pub mod pause_card;

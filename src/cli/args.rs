@@ -4,6 +4,10 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand};
 
+mod tree;
+
+pub use tree::*;
+
 /// Troubleshooting console for park brakes that did not hold.
 ///
 /// Without a command the console opens on the embedded demo: chocks first, then one question at a
@@ -103,19 +107,6 @@ pub enum ReportFormat {
     Json,
 }
 
-/// Work with documents.
-#[derive(Debug, Subcommand)]
-pub enum TreeCommand {
-    /// Check documents and print every problem at its line
-    Check(CheckArguments),
-    /// Hold a tree against the plant of its aircraft: every fault played, every difference at its line
-    Agree(AgreeArguments),
-    /// Work the answer lines of checks out from the plant, as text for the tree
-    Derive(DeriveArguments),
-    /// Explain a problem code such as T001
-    Explain(ExplainArguments),
-}
-
 /// Rank the causes of a report.
 #[derive(Debug, Args)]
 pub struct RankArguments {
@@ -194,72 +185,6 @@ pub struct ReadingsArguments {
     /// How it is parked
     #[command(flatten)]
     pub parking: ParkingArguments,
-}
-
-/// Check documents.
-#[derive(Debug, Args)]
-pub struct CheckArguments {
-    /// Trees and aircraft: files, or ids of embedded ones
-    #[arg(required = true, value_name = "FILE")]
-    pub files: Vec<String>,
-    /// Join trees to this aircraft instead of their own
-    #[arg(long, value_name = "AIRCRAFT")]
-    pub aircraft: Option<String>,
-    /// Print JSON
-    #[arg(long, conflicts_with = "lines")]
-    pub json: bool,
-    /// Print one line for each problem, for editors
-    #[arg(long)]
-    pub lines: bool,
-}
-
-/// Hold a tree against the plant.
-#[derive(Debug, Args)]
-pub struct AgreeArguments {
-    /// Tree: a file, or the id of an embedded one: crept-while-parked, pressure-found-gone
-    #[arg(default_value = "crept-while-parked")]
-    pub tree: String,
-    /// Aircraft instead of the tree's own: a file, or the id of an embedded one
-    #[arg(long, value_name = "AIRCRAFT")]
-    pub aircraft: Option<String>,
-    /// Print JSON
-    #[arg(long, conflicts_with = "lines")]
-    pub json: bool,
-    /// Print one line for each difference, for editors
-    #[arg(long)]
-    pub lines: bool,
-}
-
-/// Work answer lines out from the plant.
-///
-/// Prints the lines of every check that says under `shows` what its readings show. A check that
-/// carries neither `yes` nor `lines` has them worked out whenever its tree is loaded, which takes
-/// seconds; with --keep they are kept in a file beside the tree, together with the order in which
-/// the tree is small, and loading is fast until one of its texts changes.
-#[derive(Debug, Args)]
-pub struct DeriveArguments {
-    /// Tree: a file, or the id of an embedded one: crept-while-parked, pressure-found-gone
-    #[arg(default_value = "crept-while-parked")]
-    pub tree: String,
-    /// Aircraft instead of the tree's own: a file, or the id of an embedded one
-    #[arg(long, value_name = "AIRCRAFT")]
-    pub aircraft: Option<String>,
-    /// Print JSON
-    #[arg(long)]
-    pub json: bool,
-    /// Write what was worked out into TREE-NAME.kept.json beside the tree, and print no lines
-    #[arg(long, conflicts_with = "json")]
-    pub keep: bool,
-}
-
-/// Explain a problem code.
-#[derive(Debug, Args)]
-pub struct ExplainArguments {
-    /// The code, such as T001
-    pub code: String,
-    /// Print JSON
-    #[arg(long)]
-    pub json: bool,
 }
 
 /// Print a completion script.

@@ -25,7 +25,7 @@ pub const TRUE: Function = 1;
 
 /// Functions after which the store gives up. A limit in functions, like the one in states, gives
 /// the same answer on every machine.
-const MOST_FUNCTIONS: usize = 500_000;
+pub const MOST_FUNCTIONS: usize = 500_000;
 
 /// An inner function: the variable it asks first, and where its children stand.
 #[derive(Debug, Clone, Copy)]
@@ -152,8 +152,12 @@ impl Diagrams {
 
     /// Whether a function asks only for variables that come after this one, or for none.
     pub fn stands_below(&self, function: Function, variable: usize) -> bool {
-        let rank = self.rank.get(variable).copied().unwrap_or(u32::MAX);
-        self.rank_of(function) > rank
+        self.rank_of(function) > self.rank(variable)
+    }
+
+    /// The place of a variable in the store's own order.
+    pub fn rank(&self, variable: usize) -> u32 {
+        self.rank.get(variable).copied().unwrap_or(u32::MAX)
     }
 
     fn rank_of(&self, function: Function) -> u32 {

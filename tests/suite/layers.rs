@@ -63,7 +63,7 @@ const OWNERS: &[(&str, &[&str])] = &[
         &["cli/args.rs", "cli/commands/completions.rs"],
     ),
     ("clap_mangen", &["cli/commands/man.rs"]),
-    ("clap", &["cli/args.rs", "cli/commands/", "main.rs"]),
+    ("clap", &["cli/args", "cli/commands/", "main.rs"]),
     ("anyhow", &["cli/", "main.rs"]),
     ("std::fs", &["authoring/desk.rs", "cli/", "session/store"]),
     ("std::env", &["cli/"]),

@@ -85,13 +85,24 @@ fn case(
                 .iter()
                 .any(|c| c.id == name && c.lines.is_empty())
     };
-    for (name, word) in shape.given.iter().filter(|(name, _)| !broken(name)) {
+    // In the order written: a case is worked step by step.
+    let order = |section: &str, name: &str| {
+        let entries = node
+            .get(section)
+            .map_or(&[][..], |section| section.entries());
+        entries.iter().position(|entry| entry.key == name)
+    };
+    let mut known: Vec<(&String, &String)> = shape.given.iter().collect();
+    known.sort_by_key(|(name, _)| order("given", name));
+    for (name, word) in known.into_iter().filter(|(name, _)| !broken(name)) {
         match given::condition(model, name, word) {
             Ok(given) => case.given.push(given),
             Err(error) => refuse(at("given", name), &error),
         }
     }
-    for (name, word) in shape.answers.iter().filter(|(name, _)| !broken(name)) {
+    let mut answers: Vec<(&String, &String)> = shape.answers.iter().collect();
+    answers.sort_by_key(|(name, _)| order("answers", name));
+    for (name, word) in answers.into_iter().filter(|(name, _)| !broken(name)) {
         match given::reply(model, name, word) {
             Ok(answer) => case.answers.push(answer),
             Err(error) => refuse(at("answers", name), &error),

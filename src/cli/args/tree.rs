@@ -1,0 +1,135 @@
+//! What can be typed after `tree`.
+
+use clap::{Args, Subcommand};
+
+/// Work with documents.
+#[derive(Debug, Subcommand)]
+pub enum TreeCommand {
+    /// Check documents and print every problem at its line
+    Check(CheckArguments),
+    /// Hold a tree against the plant of its aircraft: every fault played, every difference at its line
+    Agree(AgreeArguments),
+    /// Work the answer lines of checks out from the plant, as text for the tree
+    Derive(DeriveArguments),
+    /// Work the cases of a tree, and show the first step of each that comes out otherwise
+    Cases(CasesArguments),
+    /// The minimal cut sets of the top, most probable first
+    CutSets(CutSetsArguments),
+    /// How much each event matters to the top, by five measures
+    Importance(ImportanceArguments),
+    /// Explain a problem code such as T001
+    Explain(ExplainArguments),
+}
+
+/// Check documents.
+#[derive(Debug, Args)]
+pub struct CheckArguments {
+    /// Trees and aircraft: files, or ids of embedded ones
+    #[arg(required = true, value_name = "FILE")]
+    pub files: Vec<String>,
+    /// Join trees to this aircraft instead of their own
+    #[arg(long, value_name = "AIRCRAFT")]
+    pub aircraft: Option<String>,
+    /// Print JSON
+    #[arg(long, conflicts_with = "lines")]
+    pub json: bool,
+    /// Print one line for each problem, for editors
+    #[arg(long)]
+    pub lines: bool,
+}
+
+/// Hold a tree against the plant.
+#[derive(Debug, Args)]
+pub struct AgreeArguments {
+    /// Tree: a file, or the id of an embedded one: crept-while-parked, pressure-found-gone
+    #[arg(default_value = "crept-while-parked")]
+    pub tree: String,
+    /// Aircraft instead of the tree's own: a file, or the id of an embedded one
+    #[arg(long, value_name = "AIRCRAFT")]
+    pub aircraft: Option<String>,
+    /// Print JSON
+    #[arg(long, conflicts_with = "lines")]
+    pub json: bool,
+    /// Print one line for each difference, for editors
+    #[arg(long)]
+    pub lines: bool,
+}
+
+/// Work answer lines out from the plant.
+///
+/// Prints the lines of every check that says under `shows` what its readings show. A check that
+/// carries neither `yes` nor `lines` has them worked out whenever its tree is loaded, which takes
+/// seconds; with --keep they are kept in a file beside the tree, together with the order in which
+/// the tree is small, and loading is fast until one of its texts changes.
+#[derive(Debug, Args)]
+pub struct DeriveArguments {
+    /// Tree: a file, or the id of an embedded one: crept-while-parked, pressure-found-gone
+    #[arg(default_value = "crept-while-parked")]
+    pub tree: String,
+    /// Aircraft instead of the tree's own: a file, or the id of an embedded one
+    #[arg(long, value_name = "AIRCRAFT")]
+    pub aircraft: Option<String>,
+    /// Print JSON
+    #[arg(long)]
+    pub json: bool,
+    /// Write what was worked out into TREE-NAME.kept.json beside the tree, and print no lines
+    #[arg(long, conflicts_with = "json")]
+    pub keep: bool,
+}
+
+/// A tree on an aircraft, and the form of what is printed.
+#[derive(Debug, Args)]
+pub struct TreeArguments {
+    /// Tree: a file, or the id of an embedded one: crept-while-parked, pressure-found-gone
+    #[arg(default_value = "crept-while-parked")]
+    pub tree: String,
+    /// Aircraft instead of the tree's own: a file, or the id of an embedded one
+    #[arg(long, value_name = "AIRCRAFT")]
+    pub aircraft: Option<String>,
+    /// Print JSON
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// Work the cases of a tree.
+///
+/// Report, conditions and answers come in the order written; in the end one of the causes under
+/// `expect` must lead. Exit code 1 where a case comes out otherwise.
+#[derive(Debug, Args)]
+pub struct CasesArguments {
+    /// The tree
+    #[command(flatten)]
+    pub of: TreeArguments,
+}
+
+/// Minimal cut sets.
+///
+/// With `not`, `either` or several values of one condition below the top they are prime implicants,
+/// and there are no bounds.
+#[derive(Debug, Args)]
+pub struct CutSetsArguments {
+    /// The tree
+    #[command(flatten)]
+    pub of: TreeArguments,
+    /// List only cut sets of up to so many events and conditions
+    #[arg(long, value_name = "COUNT")]
+    pub order: Option<usize>,
+}
+
+/// Importance of events.
+#[derive(Debug, Args)]
+pub struct ImportanceArguments {
+    /// The tree
+    #[command(flatten)]
+    pub of: TreeArguments,
+}
+
+/// Explain a problem code.
+#[derive(Debug, Args)]
+pub struct ExplainArguments {
+    /// The code, such as T001
+    pub code: String,
+    /// Print JSON
+    #[arg(long)]
+    pub json: bool,
+}

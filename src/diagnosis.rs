@@ -11,6 +11,7 @@ mod chances;
 pub mod check;
 pub mod conflict;
 pub mod contradiction;
+pub mod coverage;
 pub mod derivation;
 pub mod evidence;
 pub mod explain;

@@ -1,6 +1,7 @@
 //! Texts and JSON that leave the program. Everything here is a function of what it is given.
 
 pub mod cases;
+pub mod coverage;
 pub mod cut_sets;
 pub mod derived_text;
 pub mod hold_json;

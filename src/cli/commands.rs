@@ -13,6 +13,7 @@ pub mod settings;
 pub mod tree_agree;
 pub mod tree_cases;
 mod tree_check;
+pub mod tree_cover;
 pub mod tree_cut_sets;
 pub mod tree_derive;
 pub mod tree_explain;
@@ -37,6 +38,7 @@ pub fn run(arguments: &Arguments, surroundings: &Surroundings) -> anyhow::Result
         Some(Command::Tree(TreeCommand::Agree(agree))) => tree_agree::run(agree),
         Some(Command::Tree(TreeCommand::Derive(derive))) => tree_derive::run(derive),
         Some(Command::Tree(TreeCommand::Cases(cases))) => tree_cases::run(cases),
+        Some(Command::Tree(TreeCommand::Cover(cover))) => tree_cover::run(cover),
         Some(Command::Tree(TreeCommand::CutSets(cut_sets))) => tree_cut_sets::run(cut_sets),
         Some(Command::Tree(TreeCommand::Importance(events))) => tree_importance::run(events),
         Some(Command::Tree(TreeCommand::Explain(explain))) => tree_explain::run(explain),

@@ -18,6 +18,7 @@ mod brute_force;
 mod console_keys;
 mod console_screens;
 mod console_trial;
+mod coverage;
 mod crept_tree;
 mod cut_sets;
 mod demo_plant;

@@ -13,6 +13,8 @@ pub enum TreeCommand {
     Derive(DeriveArguments),
     /// Work the cases of a tree, and show the first step of each that comes out otherwise
     Cases(CasesArguments),
+    /// Which check tells which causes apart: weak pairs, idle checks, what is missing
+    Cover(CoverArguments),
     /// The minimal cut sets of the top, most probable first
     CutSets(CutSetsArguments),
     /// How much each event matters to the top, by five measures
@@ -100,6 +102,20 @@ pub struct CasesArguments {
     /// The tree
     #[command(flatten)]
     pub of: TreeArguments,
+}
+
+/// Which check tells which causes apart.
+#[derive(Debug, Args)]
+pub struct CoverArguments {
+    /// The tree
+    #[command(flatten)]
+    pub of: TreeArguments,
+    /// Also try readings of the aircraft that no check takes: some seconds
+    #[arg(long)]
+    pub plant: bool,
+    /// Show one check: the causes by the answer that each alone makes likeliest
+    #[arg(long, value_name = "CHECK", conflicts_with_all = ["json", "plant"])]
+    pub check: Option<String>,
 }
 
 /// Minimal cut sets.

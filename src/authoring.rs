@@ -13,6 +13,7 @@ pub mod form;
 pub mod kept;
 pub mod limits;
 pub mod lower;
+pub mod rules;
 pub mod scalar;
 pub mod shape;
 pub mod survey;

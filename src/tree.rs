@@ -3,6 +3,7 @@
 //! Knows no aircraft and no YAML; a textbook tree runs here as well as ours. Invariant: a
 //! [`fault_tree::FaultTree`] has no cycle, and every node in it exists.
 
+mod chance;
 pub mod cut_sets;
 pub mod diagram;
 mod digest;

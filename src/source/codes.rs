@@ -7,6 +7,7 @@ pub mod aircraft;
 pub mod cases;
 pub mod checks;
 pub mod document;
+pub mod rules;
 pub mod tree;
 pub mod units;
 
@@ -17,6 +18,7 @@ const FAMILIES: &[&[&Code]] = &[
     aircraft::ALL,
     tree::ALL,
     checks::ALL,
+    rules::ALL,
     agreement::ALL,
     cases::ALL,
 ];

@@ -212,23 +212,7 @@ impl CutSets {
 
     /// Probability of a function.
     pub(super) fn probability(&self, function: Function) -> f64 {
-        self.probability_known(function, &mut HashMap::default())
-    }
-
-    fn probability_known(&self, function: Function, known: &mut HashMap<Function, f64>) -> f64 {
-        let Some((variable, children)) = self.diagrams.asks(function) else {
-            return if function == TRUE { 1.0 } else { 0.0 };
-        };
-        if let Some(&known) = known.get(&function) {
-            return known;
-        }
-        let parts = children.iter().zip(&self.weights[variable]);
-        let mut sum = 0.0;
-        for (child, weight) in parts {
-            sum += weight * self.probability_known(*child, known);
-        }
-        known.insert(function, sum);
-        sum
+        self.diagrams.probability(function, &self.weights)
     }
 
     /// The function that is true where one of the sets of a family holds.

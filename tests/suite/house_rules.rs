@@ -127,6 +127,7 @@ fn colours_are_named_in_the_theme_only() {
 fn every_code_is_explained_and_has_a_fixture() {
     let mut texts = files("tests/bad-input", "txt");
     texts.extend(files("tests/documents", "txt"));
+    texts.extend(files("tests/rules", "txt"));
     let expected: Vec<String> = texts
         .iter()
         .map(|path| std::fs::read_to_string(path).unwrap())

@@ -44,6 +44,7 @@ mod pressure_tree;
 mod published;
 mod rank_command;
 mod replays;
+mod rules;
 mod run;
 mod schematic;
 mod screens;

@@ -10,6 +10,7 @@ use super::{broken, case, check, condition, derived, event, gate, scale, usage};
 use crate::authoring::desk::Desk;
 use crate::authoring::document::{Joined, Source};
 use crate::authoring::kept::{self, Kept};
+use crate::authoring::rules::{self, Whole};
 use crate::authoring::shape;
 use crate::base::checksum::checksum;
 use crate::base::text::with_article;
@@ -105,7 +106,8 @@ impl Work<'_> {
             })
             .collect();
         let tree = self.build(events, &gates, top)?;
-        self.finish(tree, causes, checks, event_entries, check_entries)
+        let entries = entries.each_ref().map(Vec::as_slice);
+        self.finish(tree, causes, checks, entries)
     }
 
     fn name_all(&mut self, entries: &[Located<'_>], meaning: fn(usize) -> Meaning) {
@@ -306,9 +308,9 @@ impl Work<'_> {
         tree: FaultTree,
         mut causes: Vec<Cause>,
         checks: Vec<Check>,
-        events: &[Located<'_>],
-        check_entries: &[Located<'_>],
+        entries: [&[Located<'_>]; 4],
     ) -> Option<Model> {
+        let [_, events, _, check_entries] = entries;
         let before = self.problems.iter().any(Problem::is_error);
         let parts = usage::parts(&tree);
         usage::big_chances(&tree, &parts, events, &mut self.problems);
@@ -321,13 +323,9 @@ impl Work<'_> {
             derived::complete(&mut model, check_entries, &self.kept, said);
         }
         // A mistake in a gate or a check may hide the one use of an event.
-        let whole = ![
-            events_users(self.main, "gates"),
-            events_users(self.main, "checks"),
-        ]
-        .into_iter()
-        .flatten()
-        .any(|section| section.is_broken(&self.problems));
+        let users = ["gates", "checks"].map(|key| events_users(self.main, key));
+        let broken = |section: Located<'_>| section.is_broken(&self.problems);
+        let whole = !users.into_iter().flatten().any(broken);
         if whole && !(before && derived::any(check_entries)) {
             usage::unused(&model, events, &mut self.problems);
         }
@@ -355,11 +353,17 @@ impl Work<'_> {
         if self.problems.iter().any(Problem::is_error) {
             return None;
         }
-        let model = Arc::new(model);
-        usage::shares(&model, events, &mut self.problems);
-        usage::no_time(&model, events, &mut self.problems);
-        usage::for_release(&model, events, check_entries, &mut self.problems);
-        Arc::into_inner(model)
+        self.warn(&model, entries);
+        Some(model)
+    }
+
+    /// What had better be otherwise in a tree without errors.
+    fn warn(&mut self, model: &Model, entries: [&[Located<'_>]; 4]) {
+        let [_, events, _, checks] = entries;
+        usage::shares(model, events, &mut self.problems);
+        usage::no_time(model, events, &mut self.problems);
+        usage::for_release(model, events, checks, &mut self.problems);
+        rules::apply(Whole::of(model, self.main, entries), &mut self.problems);
     }
 
     fn model(

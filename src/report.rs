@@ -4,6 +4,8 @@ pub mod cases;
 pub mod coverage;
 pub mod cut_sets;
 pub mod derived_text;
+pub mod difference;
+pub mod drawing;
 pub mod hold_json;
 pub mod hold_text;
 pub mod importance;

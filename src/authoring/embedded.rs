@@ -39,6 +39,17 @@ pub const ALL: &[Embedded] = &[
         path: "fault-trees/pressure-found-gone.kept.json",
         text: include_str!("../../fault-trees/pressure-found-gone.kept.json"),
     },
+    // For editors that know JSON Schema.
+    Embedded {
+        id: None,
+        path: "fault-trees/tree.schema.json",
+        text: include_str!("../../fault-trees/tree.schema.json"),
+    },
+    Embedded {
+        id: None,
+        path: "fault-trees/aircraft.schema.json",
+        text: include_str!("../../fault-trees/aircraft.schema.json"),
+    },
     Embedded {
         id: Some("demo-twin"),
         path: "demo-data/demo-twin.yaml",

@@ -16,8 +16,12 @@ mod tree_check;
 pub mod tree_cover;
 pub mod tree_cut_sets;
 pub mod tree_derive;
+pub mod tree_diff;
+pub mod tree_draw;
+pub mod tree_exchange;
 pub mod tree_explain;
 pub mod tree_importance;
+pub mod tree_new;
 pub mod work;
 
 use super::args::{Arguments, Command, TreeCommand};
@@ -41,6 +45,11 @@ pub fn run(arguments: &Arguments, surroundings: &Surroundings) -> anyhow::Result
         Some(Command::Tree(TreeCommand::Cover(cover))) => tree_cover::run(cover),
         Some(Command::Tree(TreeCommand::CutSets(cut_sets))) => tree_cut_sets::run(cut_sets),
         Some(Command::Tree(TreeCommand::Importance(events))) => tree_importance::run(events),
+        Some(Command::Tree(TreeCommand::New(new))) => tree_new::run(new),
+        Some(Command::Tree(TreeCommand::Diff(diff))) => tree_diff::run(diff),
+        Some(Command::Tree(TreeCommand::Draw(draw))) => tree_draw::run(draw),
+        Some(Command::Tree(TreeCommand::Export(export))) => tree_exchange::export(export),
+        Some(Command::Tree(TreeCommand::Import(import))) => tree_exchange::import(import),
         Some(Command::Tree(TreeCommand::Explain(explain))) => tree_explain::run(explain),
         Some(Command::Demo(demo)) => demo::run(demo),
         Some(Command::Settings) => settings::run(surroundings),

@@ -7,6 +7,7 @@ pub mod aircraft;
 pub mod cases;
 pub mod checks;
 pub mod document;
+pub mod exchange;
 pub mod rules;
 pub mod tree;
 pub mod units;
@@ -19,6 +20,7 @@ const FAMILIES: &[&[&Code]] = &[
     tree::ALL,
     checks::ALL,
     rules::ALL,
+    exchange::ALL,
     agreement::ALL,
     cases::ALL,
 ];

@@ -84,7 +84,11 @@ impl<'a> Workshop<'a> {
         budget: usize,
     ) -> Result<Engine, OverBudget> {
         let functions = self.functions(partitions, budget)?;
-        let layered = self.layered(&functions, first, budget)?;
+        let own = self.own_order(&functions, first);
+        let layered = match own {
+            Some(layered) => layered,
+            None => self.layered(&functions, first, budget)?,
+        };
         if self.diagrams.is_full() {
             return Err(OverBudget { budget });
         }
@@ -105,6 +109,19 @@ impl<'a> Workshop<'a> {
             return Err(OverBudget { budget });
         }
         Ok(functions)
+    }
+
+    /// One function alone in the order of its diagram, where that is small: looking for a better
+    /// order costs the square of the variables, which a tree of thousands feels.
+    fn own_order(&mut self, functions: &[Function], first: &[usize]) -> Option<Layered> {
+        let ([_], []) = (functions, first) else {
+            return None;
+        };
+        let variables = self.tree.events.len() + self.tree.conditions.len();
+        let mut order: Vec<usize> = (0..variables).collect();
+        order.sort_unstable_by_key(|variable| self.diagrams.rank(*variable));
+        let builder = Builder::new(&mut self.diagrams, functions, variables);
+        builder.build_after(&order, SHIPPED_BUDGET).ok()
     }
 
     /// The product in the first order that keeps it small, else in the order of the first search.

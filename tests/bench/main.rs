@@ -10,6 +10,7 @@
     clippy::cast_sign_loss
 )]
 
+mod authoring;
 mod console;
 mod loading;
 mod measure;
@@ -45,6 +46,7 @@ fn main() {
         return;
     }
     loading::run();
+    authoring::run();
     ranking::run();
     plant::run();
     console::run();

@@ -128,6 +128,7 @@ fn every_code_is_explained_and_has_a_fixture() {
     let mut texts = files("tests/bad-input", "txt");
     texts.extend(files("tests/documents", "txt"));
     texts.extend(files("tests/rules", "txt"));
+    texts.extend(files("tests/exchange", "txt"));
     let expected: Vec<String> = texts
         .iter()
         .map(|path| std::fs::read_to_string(path).unwrap())

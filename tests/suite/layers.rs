@@ -51,8 +51,15 @@ const OWNERS: &[(&str, &[&str])] = &[
     ("annotate_snippets", &["source/render.rs"]),
     (
         "serde_json",
-        &["report/", "cli/", "session/", "authoring/kept.rs"],
+        &[
+            "report/",
+            "cli/",
+            "session/",
+            "authoring/kept.rs",
+            "authoring/schema.rs",
+        ],
     ),
+    ("roxmltree", &["authoring/exchange/"]),
     ("ratatui", &["console/"]),
     ("crossterm", &["console/"]),
     ("signal_hook", &["console/terminal.rs"]),

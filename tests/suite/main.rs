@@ -13,6 +13,8 @@
     clippy::too_many_arguments
 )]
 
+mod author_commands;
+mod author_page;
 mod bad_input;
 mod brute_force;
 mod console_keys;
@@ -24,6 +26,9 @@ mod cut_sets;
 mod demo_plant;
 mod diagnosis_rules;
 mod document_example;
+mod exchange;
+// The bench uses it too.
+mod generated_tree;
 mod house_rules;
 mod job_lines;
 mod job_replays;
@@ -40,6 +45,7 @@ mod plant_second_integration;
 mod plant_sharing;
 mod plant_systems;
 mod plant_traps;
+mod planted_mistakes;
 mod pressure_tree;
 mod published;
 mod rank_command;

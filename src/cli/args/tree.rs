@@ -19,6 +19,16 @@ pub enum TreeCommand {
     CutSets(CutSetsArguments),
     /// How much each event matters to the top, by five measures
     Importance(ImportanceArguments),
+    /// Write a commented tree of three causes to start from
+    New(NewArguments),
+    /// What changed between two issues of a tree, in words and in effect
+    Diff(DiffArguments),
+    /// Draw a tree with its gate symbols
+    Draw(DrawArguments),
+    /// Write a tree in the Open-PSA exchange format, and list what that cannot carry
+    Export(ExportArguments),
+    /// Take a model in the Open-PSA exchange format over, as text of a tree
+    Import(ImportArguments),
     /// Explain a problem code such as T001
     Explain(ExplainArguments),
 }
@@ -138,6 +148,71 @@ pub struct ImportanceArguments {
     /// The tree
     #[command(flatten)]
     pub of: TreeArguments,
+}
+
+/// Write a tree to start from.
+#[derive(Debug, Args)]
+pub struct NewArguments {
+    /// Name of the tree; it is written into NAME.yaml in this folder
+    pub name: String,
+}
+
+/// Compare two issues of a tree.
+#[derive(Debug, Args)]
+pub struct DiffArguments {
+    /// The issue that was: a file, or the id of an embedded tree
+    pub old: String,
+    /// The issue that is to be
+    pub new: String,
+    /// Aircraft instead of the trees' own: a file, or the id of an embedded one
+    #[arg(long, value_name = "AIRCRAFT")]
+    pub aircraft: Option<String>,
+    /// Print JSON
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// Draw a tree.
+#[derive(Debug, Args)]
+pub struct DrawArguments {
+    /// The tree
+    #[command(flatten)]
+    pub of: TreeArguments,
+    /// Form of the drawing
+    #[arg(long, value_enum, default_value = "svg")]
+    pub format: DrawFormat,
+}
+
+/// Form of a drawing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, clap::ValueEnum)]
+pub enum DrawFormat {
+    /// A picture that every browser shows
+    Svg,
+    /// Text for Graphviz
+    Graphviz,
+}
+
+/// Write a tree in the exchange format.
+///
+/// The model goes to the standard output, and what it cannot carry to the standard error.
+#[derive(Debug, Args)]
+pub struct ExportArguments {
+    /// The tree
+    #[command(flatten)]
+    pub of: TreeArguments,
+}
+
+/// Take a model over.
+///
+/// The text of the tree goes to the standard output, and what it cannot carry to the standard error.
+#[derive(Debug, Args)]
+pub struct ImportArguments {
+    /// Model in the Open-PSA exchange format: a file
+    #[arg(value_name = "FILE")]
+    pub file: String,
+    /// Print JSON
+    #[arg(long)]
+    pub json: bool,
 }
 
 /// Explain a problem code.

@@ -198,56 +198,60 @@ fn events(
         let title = label
             .and_then(|label| label.text())
             .map(|text| text.trim().to_owned());
-        match node.tag_name().name() {
-            "define-gate" => formulas.gate(&ours, inner),
-            "define-house-event" => {
-                let chance = match inner.attribute("value") {
-                    Some("true") => 1.0,
-                    Some("false") => 0.0,
-                    _ => {
-                        let message = format!("house event `{name}` is neither true nor false");
-                        formulas.refuse(
-                            inner,
-                            code::NUMBER,
-                            message,
-                            "write <constant value=\"true\"/>",
-                        );
-                        continue;
-                    }
-                };
-                lost.insert("house events: written as events with a chance of 0 or 1".to_owned());
-                events.push(Event {
-                    name: ours,
-                    title,
-                    chance,
-                });
+        let found = match node.tag_name().name() {
+            "define-gate" => {
+                formulas.gate(&ours, inner);
+                continue;
             }
-            _ => match chance(inner, root, 0) {
-                Some(chance) if (0.0..=1.0).contains(&chance) => {
-                    events.push(Event {
-                        name: ours,
-                        title,
-                        chance,
-                    });
-                }
-                Some(chance) => {
-                    let message = format!("`{name}` has a chance of {chance}");
-                    formulas.refuse(inner, code::NUMBER, message, "a chance is from 0 to 1");
-                }
-                None => {
-                    let word = inner.tag_name().name();
-                    let message = format!("`{word}` of `{name}` is no plain number");
-                    formulas.refuse(
-                        inner,
-                        code::NUMBER,
-                        message,
-                        "a number, a parameter or an exponential can be taken in",
-                    );
-                }
-            },
+            "define-house-event" => {
+                lost.insert("house events: written as events with a chance of 0 or 1".to_owned());
+                house(name, inner)
+            }
+            _ => basic(name, inner, root),
+        };
+        match found {
+            Ok(chance) => events.push(Event {
+                name: ours,
+                title,
+                chance,
+            }),
+            Err((message, hint)) => formulas.refuse(inner, code::NUMBER, message, hint),
         }
     }
     events
+}
+
+/// What is wrong with a number, and the hint.
+type Refused = (String, &'static str);
+
+/// The chance of a house event: 1 or 0.
+fn house(name: &str, inner: Node<'_, '_>) -> Result<f64, Refused> {
+    match inner.attribute("value") {
+        Some("true") => Ok(1.0),
+        Some("false") => Ok(0.0),
+        _ => Err((
+            format!("house event `{name}` is neither true nor false"),
+            "write <constant value=\"true\"/>",
+        )),
+    }
+}
+
+/// The chance of a basic event.
+fn basic(name: &str, inner: Node<'_, '_>, root: Node<'_, '_>) -> Result<f64, Refused> {
+    match chance(inner, root, 0) {
+        Some(chance) if (0.0..=1.0).contains(&chance) => Ok(chance),
+        Some(chance) => Err((
+            format!("`{name}` has a chance of {chance}"),
+            "a chance is from 0 to 1",
+        )),
+        None => {
+            let word = inner.tag_name().name();
+            Err((
+                format!("`{word}` of `{name}` is no plain number"),
+                "a number, a parameter or an exponential can be taken in",
+            ))
+        }
+    }
 }
 
 /// The number of an expression, where it is plain.

@@ -5,6 +5,7 @@
 
 pub mod action;
 pub mod app;
+pub mod bench;
 pub mod command;
 pub mod commit;
 pub mod effect;

@@ -114,7 +114,7 @@ pub fn paint_frame(
 }
 
 /// Draws rows of a page from one on; the terminal's own cursor stands where something is typed.
-fn paint(
+pub(super) fn paint(
     frame: &mut Frame<'_>,
     page: &Page,
     from: usize,

@@ -4,6 +4,7 @@ use super::code::Code;
 
 pub mod agreement;
 pub mod aircraft;
+pub mod bench;
 pub mod checks;
 pub mod document;
 pub mod tree;
@@ -17,6 +18,7 @@ const FAMILIES: &[&[&Code]] = &[
     tree::ALL,
     checks::ALL,
     agreement::ALL,
+    bench::ALL,
 ];
 
 /// All codes.

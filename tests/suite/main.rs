@@ -14,6 +14,8 @@
 )]
 
 mod bad_input;
+mod bench;
+mod bench_files;
 mod brute_force;
 mod console_keys;
 mod console_screens;

@@ -74,7 +74,7 @@ pub fn plain_text(script: &str) -> String {
     String::from_utf8(out).unwrap()
 }
 
-fn draw(state: &mut State, columns: u16, rows: u16) -> String {
+pub fn draw(state: &mut State, columns: u16, rows: u16) -> String {
     update(state, &Event::Resize(columns, rows));
     let backend = ratatui::backend::TestBackend::new(columns, rows);
     let mut terminal = ratatui::Terminal::new(backend).unwrap();
@@ -217,7 +217,14 @@ fn every_control_takes_its_own_usual_value_and_steps_both_ways() {
         mark(&mut state, place);
         let name = state.controls[place].name.clone();
         press(&mut state, "}");
-        let raised = state.play.course().then.last().cloned();
+        let course = state.play.course();
+        // Gas is put in with the store empty, and the parking begins anew.
+        let list = if name == "precharge" {
+            &course.begin
+        } else {
+            &course.then
+        };
+        let raised = list.last().cloned();
         assert_eq!(
             raised.map(|done| done.name),
             Some(name.clone()),
@@ -265,7 +272,7 @@ fn the_account_closes_whatever_is_done() {
     let lines = "set temperature 35 C, 2 h -15 C, lag 0.5 h\nfault brake-l3/seal-leak 2\n\
         fault left-cable/stretched\nrun 30 min\nset lever released\nrun 10 s\n\
         set second-pedals 100 60\nrun 1 min\nset power external\nset pumps on\nrun 10 min\n\
-        set lever set\nset main-pump off\nrun 5 min\nset pumps off\nset precharge 60 bar at 15 C\n\
+        set lever set\nset main-pump off\nrun 5 min\nset pumps off\nset second-pedals free\n\
         fault gas-valve/core-loose\nset valve-breaker out\nrun 9 h\nclear\nrun 1 h";
     let state = after(lines);
     assert_eq!(state.play.course().then.len(), 18, "{}", state.message);
@@ -340,6 +347,16 @@ fn the_lever_is_set_with_pedals_and_let_go() {
          set second-pedals free\nrun 10 s",
     );
     assert!(state.play.plant().latched());
+}
+
+#[test]
+fn a_lever_that_a_hand_let_down_has_not_dropped() {
+    let state = after("set lever released\nrun 1 min");
+    assert_eq!(state.play.seen().drops, None);
+    assert_eq!(state.reading("park-lever-stays").unwrap().found, "not up");
+    let worn = after("fault park-latch/pawl-worn\npark\nrun 1 h");
+    let dropped = &worn.reading("park-lever-stays").unwrap().found;
+    assert!(dropped.starts_with("drops after 0.7"), "{dropped}");
 }
 
 #[test]

@@ -16,6 +16,7 @@
 mod bad_input;
 mod bench;
 mod bench_files;
+mod bench_screens;
 mod brute_force;
 mod console_keys;
 mod console_screens;

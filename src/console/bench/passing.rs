@@ -42,7 +42,7 @@ pub(super) fn time(state: &mut State, act: Act, words: Option<&str>) -> Result<(
             let step = state.step;
             let before = state.play.seen();
             state.pass(step)?;
-            told(state, before);
+            reached(state, before);
         }
         (Act::Speed, words) => {
             let number = words.and_then(plain_decimal);
@@ -82,7 +82,7 @@ fn run(state: &mut State, rest: &str) -> Result<(), String> {
     let Some(until) = rest.strip_prefix("until") else {
         let before = state.play.seen();
         state.pass(tenths(rest)?)?;
-        told(state, before);
+        reached(state, before);
         return Ok(());
     };
     let until = until.trim();
@@ -105,6 +105,13 @@ fn run(state: &mut State, rest: &str) -> Result<(), String> {
     };
     state.say(&words);
     Ok(())
+}
+
+/// Says what was seen on the way, or shows where it stands.
+fn reached(state: &mut State, before: Seen) {
+    if !told(state, before) {
+        state.message = format!("At {}.", clock(state.play.now()));
+    }
 }
 
 /// Says what was seen for the first time.

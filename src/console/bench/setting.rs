@@ -1,5 +1,6 @@
 //! Setting things on the bench: controls, faults, and the hands that set and let go the brake.
 
+use super::course::replace;
 use super::state::State;
 use crate::base::suggestion::nearest;
 use crate::plant::control::{Control, Form, fault};
@@ -32,6 +33,9 @@ impl State {
         {
             return self.set_lever(value);
         }
+        if control.form == Form::Precharge {
+            return self.set_gas(&control, value);
+        }
         if self.value(&control) == value {
             self.say(&format!("{} is {value} already.", control.title));
             return Ok(());
@@ -39,6 +43,27 @@ impl State {
         self.done(&control, value)?;
         let (title, time) = (&control.title, clock(self.play.now()));
         self.say(&format!("{title}: {value}, at {time}."));
+        Ok(())
+    }
+
+    /// Gas is put in with the store empty, so that a parking begins anew with it.
+    fn set_gas(&mut self, control: &Control, value: &str) -> Result<(), String> {
+        let most = self.play.plant().pump_pressure();
+        let change = control
+            .read(value, 0.0, most)
+            .map_err(|error| format!("Not set: {error}."))?;
+        let mut course = self.play.course().anew(self.play.aircraft(), None);
+        course.begin.retain(|done| done.name != control.name);
+        course.begin.push(Done {
+            at: 0,
+            name: control.name.clone(),
+            value: value.to_owned(),
+            change,
+        });
+        replace(self, &course)?;
+        self.running = false;
+        self.unsaved = true;
+        self.say(&format!("{}: {value}, parked anew with it.", control.title));
         Ok(())
     }
 
@@ -127,6 +152,7 @@ impl State {
         let Change::Fault(part, id, number) = &change else {
             return Ok(());
         };
+        let part = part.clone();
         let name = format!("{part}/{id}");
         let known = self.faults.iter().find(|row| row.name == name);
         let title = known.map_or_else(|| name.clone(), |row| row.title.clone());
@@ -145,7 +171,10 @@ impl State {
             value: severity.to_owned(),
             change,
         })?;
-        self.say(&format!("{words}, at {}.", clock(now)));
+        let accumulator = self.play.aircraft().part_for(&part);
+        let gas = accumulator.is_some_and(|part| part.kind.name == "accumulator");
+        let anew = if gas { " p parks anew with it." } else { "" };
+        self.say(&format!("{words}, at {}.{anew}", clock(now)));
         Ok(())
     }
 

@@ -93,6 +93,8 @@ pub fn typed(state: &mut State, line: &str) -> Option<Effect> {
 }
 
 fn take(state: &mut State, act: Act, words: Option<&str>) -> Option<Effect> {
+    // What was said about something else would be taken for this.
+    state.message.clear();
     match acted(state, act, words) {
         Ok(effect) => effect,
         Err(said) => {

@@ -15,6 +15,9 @@ use crate::console::theme::Theme;
 use crate::console::view::{paint, too_small};
 use crate::plant::course::clock;
 
+/// Rows of the controls where the faults stand below them.
+const CONTROLS: u16 = 27;
+
 /// Draws the state.
 pub fn view(frame: &mut Frame<'_>, state: &State, theme: &Theme) {
     let area = frame.area();
@@ -74,8 +77,12 @@ fn places(state: &State, area: Rect) -> Vec<(Pane, Rect)> {
             } else {
                 Pane::Readings
             };
+            let [controls, faults] =
+                Layout::vertical([Constraint::Length(CONTROLS), Constraint::Min(0)])
+                    .areas(parts.screen);
             vec![
-                (state.left, parts.screen),
+                (Pane::Controls, controls),
+                (Pane::Faults, faults),
                 (middle_pane, *middle),
                 (Pane::Schematic, picture),
                 (Pane::Plot, plot),
@@ -128,7 +135,10 @@ fn top_line(state: &State, theme: &Theme, columns: u16) -> Line<'static> {
     } else {
         ""
     };
-    let mut left = format!("Bench {}  {}", state.play.aircraft().id, state.pane.word());
+    let mut left = format!("{}  {}", state.pane.word(), state.play.aircraft().id);
+    if columns >= 60 {
+        left = format!("Bench  {left}");
+    }
     let longer = format!("{left}  {faults}");
     if width(&longer) + width(moves) + width(&runs) < columns {
         left = longer;

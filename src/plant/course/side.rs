@@ -89,7 +89,8 @@ impl Side {
         if plant.bottomed() {
             seen.empty = seen.empty.or(now);
         }
-        if self.fresh.latched() && !plant.latched() {
+        // Let down by hand it has not dropped by itself.
+        if self.fresh.latched() && !plant.latched() && plant.lever_is_up() {
             seen.drops = seen.drops.or(now);
         }
         seen
@@ -146,6 +147,9 @@ impl Side {
         let mut rounds = Rounds::standing(now);
         rounds.fresh = self.fresh.clone();
         rounds.dropped = seen.drops;
+        if rounds.fresh.latched() && !now.latched() && seen.drops.is_none() {
+            rounds.fresh = now.clone();
+        }
         for (slot, kept) in [
             &mut rounds.ten_minutes,
             &mut rounds.half_hour,

@@ -1,6 +1,5 @@
 //! Where the fluid is and where it went, and what holds the aircraft.
 
-use super::schematic::drains;
 use crate::base::text::pad;
 use crate::console::bench::state::State;
 use crate::console::page::{Page, Role};
@@ -38,7 +37,6 @@ pub fn write(page: &mut Page, state: &State) {
     page.blank();
     page.text(&holds(plant));
     page.text(&format!("Healthy twin: {}", holds(twin)));
-    page.text(&drains(plant));
 }
 
 fn lines(aircraft: &Aircraft, balance: &Balance) -> Vec<(String, f64)> {

@@ -12,11 +12,14 @@ pub fn write(page: &mut Page, state: &State) {
     for (place, control) in state.controls.iter().enumerate() {
         let value = state.value(control);
         let mark = if value == control.usual { ' ' } else { '*' };
-        let left = room.saturating_sub(width(&value) + 3);
-        page.item(
-            place,
-            &format!("{mark} {} {value}", pad(&control.title, left)),
-        );
+        let title = if page.columns < 60 {
+            control.title.clone()
+        } else {
+            let wide = (room / 2).saturating_sub(2).min(34);
+            format!("{} {}", pad(&control.title, wide), control.name)
+        };
+        let left = pad(&title, room.saturating_sub(width(&value) + 3));
+        page.item(place, &format!("{mark} {left} {value}"));
     }
     page.blank();
     faults_in(page, state);

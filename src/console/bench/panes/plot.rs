@@ -46,7 +46,7 @@ fn plotted(state: &State) -> Plot {
     if state.play.differs() {
         heading.push_str("  h healthy gas side");
         let healthy = of(twin, state.play.twin(), |point| point.gas);
-        lines.push(line('h', Role::Text, healthy));
+        lines.push(line('h', Role::Predicted, healthy));
     }
     lines.push(line(
         'r',

@@ -46,8 +46,13 @@ pub fn write(page: &mut Page, state: &State, rows: usize) {
             page.row(&row);
         }
     }
+    if !has_room {
+        page.fix();
+    }
     page.rows.append(&mut below.rows);
-    page.fix();
+    if has_room {
+        page.fix();
+    }
     for (place, part) in scene.parts.iter().enumerate() {
         let sign = if part.standing == Standing::Bad {
             mark(Standing::Bad)

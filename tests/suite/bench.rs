@@ -56,7 +56,6 @@ fn mark(state: &mut State, place: usize) {
 }
 
 /// What plain mode prints for some lines; files are not there.
-#[allow(dead_code)]
 pub fn plain_text(script: &str) -> String {
     let mut state = bench();
     let mut out = Vec::new();

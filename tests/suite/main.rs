@@ -16,6 +16,7 @@
 mod bad_input;
 mod bench;
 mod bench_files;
+mod bench_results;
 mod bench_screens;
 mod brute_force;
 mod console_keys;

@@ -2,9 +2,10 @@
 //! when it is asked for.
 
 use super::state::State;
+use crate::base::suggestion::nearest;
 use crate::plant::course::clock;
 use crate::plant::error::PlantError;
-use crate::plant::observe::{Observable, Observed, Reading, Rounds};
+use crate::plant::observe::{Observable, Observed, Reading, Rounds, readings_of};
 use crate::report::readings::{differs, shown};
 
 /// One reading beside that of the twin.
@@ -54,6 +55,36 @@ impl State {
             at: self.play.now(),
             shown: self.beside(&found, &healthy),
         });
+        Ok(())
+    }
+
+    /// Says one reading in full, and tries it where it has to be tried; the error is for people.
+    pub fn read(&mut self, name: &str) -> Result<(), String> {
+        let known: Vec<String> = readings_of(self.play.aircraft())
+            .map(|(name, ..)| name)
+            .collect();
+        if !known.iter().any(|known| known == name) {
+            let hint = match nearest(name, known.iter().map(String::as_str)) {
+                Some(near) => format!("did you mean {near}?"),
+                None => format!("there are: {}", known.join(", ")),
+            };
+            return Err(format!("There is no reading {name}; {hint}."));
+        }
+        let now = self.play.now();
+        let looked = self.shown.iter().any(|row| row.name == name);
+        if !looked && self.tried.as_ref().is_none_or(|tried| tried.at != now) {
+            self.try_all()
+                .map_err(|error| format!("Not tried: {error}."))?;
+        }
+        let words = self.reading(name).map(|row| {
+            let healthy = if row.differs {
+                format!(" (healthy: {})", row.healthy)
+            } else {
+                String::new()
+            };
+            format!("{}: {}{healthy}.", row.title, row.found)
+        });
+        self.say(&words.unwrap_or_default());
         Ok(())
     }
 

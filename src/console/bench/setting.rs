@@ -94,6 +94,8 @@ impl State {
             .set(done)
             .map_err(|error| format!("Not set: {error}."))?;
         self.unsaved = true;
+        // What was tried before means another aircraft.
+        self.tried = None;
         self.look();
         Ok(())
     }

@@ -32,6 +32,8 @@ pub enum Act {
     Clear,
     /// Try the checks that move something or take time.
     Try,
+    /// Read one thing by its name.
+    Read,
     /// Everything, or only what differs from the healthy twin.
     Differ,
     /// Go to a pane, or print it.
@@ -135,7 +137,8 @@ pub const ROWS: &[Row] = &[
     row((&[Char('b')], "b"), ("start", ""), A::Start, "back", "Back to the beginning of the course; what was set since is taken back."),
     row((&[Char('u')], "u"), ("undo", ""), A::Undo, "undo", "Take back what was set last, and play the rest anew."),
     row((&[Char('t')], "t"), ("try", ""), A::Try, "try", "Try the checks that move something or take time, on a copy; nothing here changes by it."),
-    row((&[Char('v')], "v"), ("differ", ""), A::Differ, "", "Only readings that differ from the healthy twin, or all of them."),
+    row(NONE, ("read", "NAME"), A::Read, "", "One reading in full, such as `read heard`; where it has to be tried, it is tried on a copy."),
+    row((&[Char('v')], "v"), ("differ", ""), A::Differ, "", "Only readings that differ from the healthy twin, or all of them; typed, only those that differ."),
     row((&[Char('1')], "1"), ("controls", ""), A::Show(Pane::Controls), "", "What can be set, and what is set."),
     row((&[Char('2')], "2"), ("faults", "WORDS"), A::Show(Pane::Faults), "", "Every fault of the aircraft; with words, those that hold them."),
     row((&[Char('3')], "3"), ("readings", ""), A::Show(Pane::Readings), "", "Every gauge, light, caption and hand check, beside the healthy twin."),

@@ -112,6 +112,7 @@ fn acted(state: &mut State, act: Act, words: Option<&str>) -> Result<Option<Effe
         Act::Start | Act::Park | Act::Undo => course(state, act, rest)?,
         Act::Clear => state.clear()?,
         Act::Try => tried(state)?,
+        Act::Read => state.read(rest)?,
         Act::Set => {
             let (name, value) = rest.split_once(char::is_whitespace).unwrap_or((rest, ""));
             state.set_control(name, value.trim())?;
@@ -129,9 +130,14 @@ fn acted(state: &mut State, act: Act, words: Option<&str>) -> Result<Option<Effe
         Act::Mark(way) => mark(state, way),
         Act::Next => state.go_to(state.pane.next()),
         Act::Show(pane) => show(state, pane, words),
-        Act::ShowAll => state.go_to(Pane::Readings),
+        Act::ShowAll => show(state, Pane::Readings, words),
         Act::Save | Act::Load => return file(state, act, words),
         Act::Command => state.input = Some(":".to_owned()),
+        // Typed, it says which of the two is wanted.
+        Act::Differ if words.is_some() => {
+            state.only_different = true;
+            state.go_to(Pane::Readings);
+        }
         Act::Differ | Act::Sheet | Act::Zoom | Act::Look | Act::Lines => looks(state, act),
         Act::Quit => return Ok(quit(state)),
     }
@@ -169,9 +175,13 @@ fn stepped(state: &mut State, up: bool) -> Result<(), String> {
 }
 
 fn show(state: &mut State, pane: Pane, words: Option<&str>) {
-    if let (Pane::Faults, Some(words)) = (pane, words) {
-        words.clone_into(&mut state.filter);
-        state.marks[pane.place()] = 0;
+    match (pane, words) {
+        (Pane::Faults, Some(words)) => {
+            words.clone_into(&mut state.filter);
+            state.marks[pane.place()] = 0;
+        }
+        (Pane::Readings, Some(_)) => state.only_different = false,
+        _ => {}
     }
     let pane = if pane == Pane::Help && state.pane == Pane::Help {
         Pane::Controls

@@ -69,7 +69,7 @@ fn on_the_bench() {
     };
     let stands = ready("fault right-cross-rod/detached\npark\nrun 8 h");
     time("bench frame at 200x60 with plot and schematic", || {
-        draw(&stands)
+        draw(&stands);
     });
     time("everything tried on the bench and on its twin", || {
         let mut state = ready("fault brake-l3/seal-leak\npark\nrun 8 h");

@@ -164,7 +164,11 @@ pub(super) fn passed(state: &mut State, time: Duration) {
     if let Err(said) = state.pass(tenths) {
         state.running = false;
         state.say(&said);
-    } else if told(state, before) {
+        return;
+    }
+    told(state, before);
+    // That is the moment to look round.
+    if before.moves.is_none() && state.play.seen().moves.is_some() {
         state.running = false;
     }
 }

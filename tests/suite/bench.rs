@@ -51,8 +51,8 @@ pub fn press(state: &mut State, keys: &str) {
 
 /// Marks a line of a pane.
 fn mark(state: &mut State, place: usize) {
-    press(state, &"^".repeat(200));
-    press(state, &"_".repeat(place));
+    state.marks[state.pane.place()] = place.saturating_sub(1);
+    press(state, if place > 0 { "_" } else { "^" });
 }
 
 /// What plain mode prints for some lines; files are not there.
@@ -381,6 +381,27 @@ fn what_has_its_own_time_waits_for_it() {
     typed(&mut state, "run 10 min");
     typed(&mut state, "set pumps off");
     assert_eq!(found(&state, "heard"), "not yet");
+}
+
+#[test]
+fn back_leads_out_of_a_filter_and_then_to_the_controls() {
+    let mut state = after("faults seal leak");
+    let listed = state.listed().len();
+    assert!(listed > 5 && listed < state.faults.len(), "{listed}");
+    press(&mut state, "<");
+    assert_eq!(
+        (state.pane, state.listed().len()),
+        (Pane::Faults, state.faults.len())
+    );
+    press(&mut state, "<");
+    assert_eq!(state.pane, Pane::Controls);
+    press(&mut state, "?");
+    assert_eq!(state.pane, Pane::Help);
+    press(&mut state, "?");
+    assert_eq!(state.pane, Pane::Controls);
+    // While something is typed, it leaves that.
+    press(&mut state, "3:set slope<");
+    assert_eq!((state.pane, state.input.as_deref()), (Pane::Readings, None));
 }
 
 #[test]

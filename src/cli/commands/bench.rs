@@ -115,7 +115,7 @@ fn save(file: &str, text: &str) -> Result<(), String> {
         ));
     }
     let reason = |error: std::io::Error| format!("{file} cannot be written: {error}");
-    let beside = path.with_extension("part");
+    let beside = path.with_extension(format!("{}.part", std::process::id()));
     let written = std::fs::File::create(&beside)
         .and_then(|mut part| {
             part.write_all(text.as_bytes())

@@ -40,6 +40,8 @@ pub enum Act {
     Show(Pane),
     /// Go to the next pane.
     Next,
+    /// Go back to the controls.
+    Back,
     /// Print readings and account.
     ShowAll,
     /// Mark another line.
@@ -110,7 +112,7 @@ const fn row(
 }
 
 use Act as A;
-use Key::{Char, Down, End, Enter, Escape, F, Home, Left, PageDown, PageUp, Right, Tab, Up};
+use Key::{Back, Char, Down, End, Enter, Escape, F, Home, Left, PageDown, PageUp, Right, Tab, Up};
 
 /// No key.
 const NONE: (&[Key], &str) = (&[], "");
@@ -159,7 +161,8 @@ pub const ROWS: &[Row] = &[
     row((&[Char(':')], ":"), MUTE, A::Command, "", "Type a command: the words of this table."),
     row((&[Char('d')], "d"), MUTE, A::Look, "", "The terminal's colours, day, night, no colour."),
     row((&[Char('g')], "g"), ("lines", ""), A::Lines, "", "Lines and plots in ASCII or box drawing."),
-    row((&[Char('?'), F(1), Escape], "?"), ("help", ""), A::Show(Pane::Help), "help", "Keys and commands; again, back."),
+    row((&[Char('?'), F(1)], "?"), ("help", ""), A::Show(Pane::Help), "help", "Keys and commands; again, back."),
+    row((&[Escape, Back], "Esc"), MUTE, A::Back, "", "Back to the controls; in the faults, first back to all of them."),
     row((&[Char('q')], "q"), ("quit", ""), A::Quit, "quit", "Leave. What was not saved is gone; the bench says so once."),
 ];
 

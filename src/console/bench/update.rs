@@ -129,6 +129,7 @@ fn acted(state: &mut State, act: Act, words: Option<&str>) -> Result<Option<Effe
         },
         Act::Mark(way) => mark(state, way),
         Act::Next => state.go_to(state.pane.next()),
+        Act::Back => back(state),
         Act::Show(pane) => show(state, pane, words),
         Act::ShowAll => show(state, Pane::Readings, words),
         Act::Save | Act::Load => return file(state, act, words),
@@ -163,6 +164,15 @@ fn tried(state: &mut State) -> Result<(), String> {
     let time = clock(state.play.now());
     state.say(&format!("Tried on a copy at {time}; nothing moved here."));
     Ok(())
+}
+
+/// One step back: what is filtered first, then the pane.
+fn back(state: &mut State) {
+    if state.pane == Pane::Faults && !state.filter.is_empty() {
+        state.filter.clear();
+    } else {
+        state.go_to(Pane::Controls);
+    }
 }
 
 fn stepped(state: &mut State, up: bool) -> Result<(), String> {

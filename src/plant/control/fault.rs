@@ -22,7 +22,7 @@ pub enum FaultError {
         hint: String,
     },
     /// The severity is no number.
-    #[error("the severity `{0}` is not a number; 1 is the usual case, 0 takes the fault out")]
+    #[error("`{0}`: the severity is not a number; 1 is the usual case, 0 takes the fault out")]
     Severity(String),
 }
 

@@ -120,7 +120,7 @@ fn told(state: &mut State, before: Seen) -> bool {
     let mut words = String::new();
     for (_, said, see) in EVENTS {
         if let (None, Some(hours)) = (see(&before), see(&now)) {
-            words.push_str(&format!("{said} at {hours:.2} h. "));
+            words.push_str(&format!("{said} at {}. ", time_of(hours)));
         }
     }
     if words.is_empty() {
@@ -128,6 +128,15 @@ fn told(state: &mut State, before: Seen) -> bool {
     }
     state.say(words.trim());
     true
+}
+
+/// Hours as people say them: seconds where they are few.
+fn time_of(hours: f64) -> String {
+    if hours < 0.1 {
+        format!("{:.1} s", hours * 3600.0)
+    } else {
+        format!("{hours:.2} h")
+    }
 }
 
 /// A time that was typed, in tenths of a second.

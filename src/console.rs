@@ -5,6 +5,7 @@
 
 pub mod action;
 pub mod app;
+pub mod bench;
 pub mod command;
 pub mod commit;
 pub mod effect;
@@ -18,6 +19,7 @@ pub mod page;
 pub mod panels;
 pub mod picture;
 pub mod plain;
+pub mod plot;
 pub mod prompt;
 pub mod schematic;
 pub mod screens;

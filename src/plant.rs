@@ -9,6 +9,8 @@ pub mod aircraft;
 pub mod band;
 pub mod behaviour;
 pub mod climate;
+pub mod control;
+pub mod course;
 pub mod error;
 pub mod graph;
 pub mod ground;

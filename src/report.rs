@@ -1,5 +1,6 @@
 //! Texts and JSON that leave the program. Everything here is a function of what it is given.
 
+pub mod bench_file;
 pub mod cases;
 pub mod coverage;
 pub mod cut_sets;

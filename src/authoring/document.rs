@@ -7,11 +7,13 @@ use super::desk::{Desk, Opened};
 use super::form::Table;
 use super::lower;
 use super::tables::aircraft::AIRCRAFT;
+use super::tables::bench::BENCH;
 use super::tables::tree::{SHARED, TREE};
 use super::yaml::Node;
 use crate::base::text::listed;
 use crate::diagnosis::model::Model;
 use crate::plant::aircraft::Aircraft;
+use crate::plant::course::Course;
 use crate::source::codes::{document as code, tree as tree_code};
 use crate::source::place::{FileId, Place};
 use crate::source::problem::Problem;
@@ -55,17 +57,20 @@ pub enum DocumentKind {
     Tree,
     /// An aircraft.
     Aircraft,
+    /// A course of the bench.
+    Bench,
 }
 
 impl DocumentKind {
     /// All kinds.
-    pub const ALL: [Self; 2] = [Self::Tree, Self::Aircraft];
+    pub const ALL: [Self; 3] = [Self::Tree, Self::Aircraft, Self::Bench];
 
     /// The word in the first line of a document.
     pub fn word(self) -> &'static str {
         match self {
             Self::Tree => "tree",
             Self::Aircraft => "aircraft",
+            Self::Bench => "bench",
         }
     }
 
@@ -82,6 +87,19 @@ pub enum Document {
     Tree(Option<Box<Model>>),
     /// An aircraft.
     Aircraft(Box<Aircraft>),
+    /// A course of the bench.
+    Bench(Box<OnBench>),
+}
+
+/// A course together with the aircraft it is played on.
+#[derive(Debug)]
+pub struct OnBench {
+    /// How the aircraft was named, as it is opened from anywhere.
+    pub name: String,
+    /// The aircraft.
+    pub aircraft: Arc<Aircraft>,
+    /// The course.
+    pub course: Course,
 }
 
 /// Reads a document of whatever kind, by id or path. Its problems are left on the desk.
@@ -99,6 +117,7 @@ pub fn any(desk: &mut Desk, name: &str, aircraft: Option<&str>) -> Option<Docume
             let aircraft = aircraft_from(desk, opened)?;
             Some(Document::Aircraft(Box::new(aircraft)))
         }
+        DocumentKind::Bench => Some(Document::Bench(Box::new(bench_from(desk, opened)?))),
     }
 }
 
@@ -125,6 +144,27 @@ pub fn tree_with_sources(
 /// Reads an aircraft, by id or path.
 pub fn aircraft(desk: &mut Desk, name: &str) -> Option<Aircraft> {
     aircraft_with_text(desk, name).map(|(aircraft, _)| aircraft)
+}
+
+/// Reads a course of the bench, by path.
+pub fn bench(desk: &mut Desk, name: &str) -> Option<OnBench> {
+    let opened = desk.open(name)?;
+    wanted(desk, &opened, DocumentKind::Bench)?;
+    bench_from(desk, opened)
+}
+
+fn bench_from(desk: &mut Desk, opened: Opened) -> Option<OnBench> {
+    let source = checked(desk, opened, &BENCH);
+    let (aircraft, file) = tree_aircraft(desk, &source, None)?;
+    let course = lower::bench::lower(desk, &source, &aircraft)?;
+    let opened = desk.files.get(file).name.clone();
+    let own = source.root.get("aircraft").and_then(|node| node.text());
+    let name = own.filter(|own| crate::base::name::is_name(own));
+    Some(OnBench {
+        name: name.map_or(opened, str::to_owned),
+        aircraft,
+        course,
+    })
 }
 
 fn aircraft_with_text(desk: &mut Desk, name: &str) -> Option<(Aircraft, FileId)> {
@@ -237,7 +277,7 @@ fn tree_aircraft(
         let place = main.place_of("aircraft");
         let problem = Problem::new(tree_code::AIRCRAFT, place, message);
         desk.problems
-            .push(problem.hint("name an embedded aircraft, or a path beside the tree"));
+            .push(problem.hint("name an embedded aircraft, or a path beside this file"));
     }
     found.map(|(aircraft, file)| (Arc::new(aircraft), file))
 }

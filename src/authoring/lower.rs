@@ -2,6 +2,7 @@
 
 pub mod aircraft;
 pub mod around;
+pub mod bench;
 pub mod broken;
 pub mod case;
 pub mod check;

@@ -52,6 +52,8 @@ pub enum Command {
     Hold(HoldArguments),
     /// What every gauge, light and hand check shows in one state
     Readings(ReadingsArguments),
+    /// The plant to play with: set anything, let time pass, read everything
+    Bench(BenchArguments),
     /// Check fault trees and aircraft, and explain what is wrong
     #[command(subcommand)]
     Tree(TreeCommand),
@@ -185,6 +187,29 @@ pub struct ReadingsArguments {
     /// How it is parked
     #[command(flatten)]
     pub parking: ParkingArguments,
+    /// A course of the bench instead: what everything shows at its end
+    #[arg(
+        long,
+        value_name = "FILE",
+        conflicts_with_all = ["fault", "state", "charge", "temperature", "slope", "wind", "precharge", "hours"]
+    )]
+    pub bench: Option<String>,
+}
+
+/// The plant to play with.
+///
+/// Lever, pedals, pumps, power, breaker, weather, slope, wind and any faults are set while time
+/// passes at up to a thousand times real time; every gauge, light and hand check is read beside a
+/// healthy twin to which the same was done. Where there is no terminal, or with --plain, the same
+/// commands are typed line by line.
+#[derive(Debug, Args)]
+pub struct BenchArguments {
+    /// Aircraft: a file, or the id of an embedded one
+    #[arg(default_value = "demo-twin")]
+    pub aircraft: String,
+    /// A course that was saved on the bench; it names its aircraft
+    #[arg(long, value_name = "FILE", conflicts_with = "aircraft")]
+    pub from: Option<String>,
 }
 
 /// Print a completion script.

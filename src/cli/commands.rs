@@ -1,5 +1,6 @@
 //! The commands, one file each.
 
+pub mod bench;
 pub mod completions;
 pub mod demo;
 pub mod hold;
@@ -37,6 +38,7 @@ pub fn run(arguments: &Arguments, surroundings: &Surroundings) -> anyhow::Result
         Some(Command::Report(report)) => report::run(report, arguments, surroundings),
         Some(Command::Rank(rank)) => rank::run(rank),
         Some(Command::Hold(hold)) => hold::run(hold),
+        Some(Command::Bench(bench)) => bench::run(bench, arguments, surroundings),
         Some(Command::Readings(readings)) => readings::run(readings),
         Some(Command::Tree(TreeCommand::Check(check))) => tree_check::run(check),
         Some(Command::Tree(TreeCommand::Agree(agree))) => tree_agree::run(agree),

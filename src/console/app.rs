@@ -87,7 +87,8 @@ pub fn start(start: &mut Start) -> io::Result<Option<Choice>> {
     }
 }
 
-fn draw(claimed: &mut Claimed, paint: impl FnOnce(&mut Frame<'_>)) -> io::Result<()> {
+/// Draws a frame, bracketed so that the terminal shows it at once.
+pub(super) fn draw(claimed: &mut Claimed, paint: impl FnOnce(&mut Frame<'_>)) -> io::Result<()> {
     execute!(io::stdout(), BeginSynchronizedUpdate)?;
     let drawn = claimed.terminal.draw(paint).map(|_| ());
     execute!(io::stdout(), EndSynchronizedUpdate)?;

@@ -36,6 +36,12 @@ pub enum Key {
     Up,
     /// Arrow down.
     Down,
+    /// Arrow to the left.
+    Left,
+    /// Arrow to the right.
+    Right,
+    /// Tabulator.
+    Tab,
     /// Page up.
     PageUp,
     /// Page down.
@@ -66,6 +72,9 @@ pub fn from_terminal(raw: &Raw) -> Option<Event> {
                 KeyCode::Esc => Key::Escape,
                 KeyCode::Up => Key::Up,
                 KeyCode::Down => Key::Down,
+                KeyCode::Left => Key::Left,
+                KeyCode::Right => Key::Right,
+                KeyCode::Tab => Key::Tab,
                 KeyCode::PageUp => Key::PageUp,
                 KeyCode::PageDown => Key::PageDown,
                 KeyCode::Home => Key::Home,

@@ -92,6 +92,17 @@ impl Observable {
         matches!(self.read, Read::Try(_))
     }
 
+    /// Whether it takes time or moves something, and is tried on a clone.
+    pub fn is_tried(&self) -> bool {
+        !matches!(self.read, Read::Look(_))
+    }
+
+    /// Hours after the pumps stopped at which it is read; `None` where it is read at any time.
+    pub fn hours_after_pumps(&self) -> Option<f64> {
+        let found = READ_LATER.iter().find(|(name, _)| *name == self.name);
+        found.map(|(_, hours)| *hours)
+    }
+
     /// Its full name at a part of its kind.
     pub fn full_name(&self, part: &str) -> String {
         if self.each {
@@ -101,6 +112,21 @@ impl Observable {
         }
     }
 }
+
+/// Observables that are read at their own time, with its hours after the pumps stopped.
+const READ_LATER: [(&str, f64); 8] = [
+    ("heard", TEN_MINUTES),
+    ("return-flow-ml-min", TEN_MINUTES),
+    ("gas-at-30-min-bar", HALF_AN_HOUR),
+    ("gas-fall-30-to-60-min-bar", HALF_AN_HOUR),
+    ("gas-at-8-h-bar", EIGHT_HOURS),
+    ("indicator-at-8-h-bar", EIGHT_HOURS),
+    ("position-at-8-h", EIGHT_HOURS),
+    ("gain-l", EIGHT_HOURS),
+];
+const TEN_MINUTES: f64 = 1.0 / 6.0;
+const HALF_AN_HOUR: f64 = 0.5;
+const EIGHT_HOURS: f64 = 8.0;
 
 /// Every reading that an aircraft has: its full name, its row, and the place of the part it is
 /// read at.
@@ -128,6 +154,8 @@ pub struct Observed {
     pub unit: &'static str,
     /// Edge of its classes.
     pub edge: f64,
+    /// Hours after the pumps stopped at which it is read, where it has a time of its own.
+    pub due: Option<f64>,
     /// The reading.
     pub reading: Reading,
 }
@@ -135,7 +163,16 @@ pub struct Observed {
 impl Rounds {
     /// Reads every observable that the aircraft has.
     pub fn observe(&self) -> Result<Vec<Observed>, PlantError> {
+        self.observe_where(|_| true)
+    }
+
+    /// Reads the observables that are wanted, in the order of the list.
+    pub fn observe_where(
+        &self,
+        wanted: impl Fn(&Observable) -> bool,
+    ) -> Result<Vec<Observed>, PlantError> {
         readings_of(self.now.aircraft())
+            .filter(|(_, row, _)| wanted(row))
             .map(|(_, row, at)| self.read(row, at))
             .collect()
     }
@@ -171,11 +208,26 @@ impl Rounds {
             title,
             unit: row.unit,
             edge: self.edge(row, at),
+            due: row.hours_after_pumps(),
             reading: match row.read {
                 _ if !possible => Reading::Dead,
                 Read::Look(look) => look(self, at),
                 Read::Wait(check) | Read::Try(check) => check(self, at)?,
             },
         })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_read_later_is_in_the_list() {
+        for (name, hours) in READ_LATER {
+            let row = OBSERVABLES.iter().find(|row| row.name == name);
+            let found = row.and_then(Observable::hours_after_pumps);
+            assert!(found == Some(hours), "{name}");
+        }
     }
 }

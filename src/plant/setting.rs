@@ -17,6 +17,8 @@ pub struct Value {
 #[derive(Debug, Clone, PartialEq)]
 pub struct PartNow {
     values: Vec<Option<Value>>,
+    /// Values that stand in the place of the document's, by the place of their parameter.
+    put: Vec<(usize, Value)>,
     /// Faults that are in, with their severity.
     pub faults: Vec<(String, f64)>,
     /// Position a hand left it in.
@@ -49,6 +51,7 @@ impl PartNow {
     pub fn new(part: &Part, wear: f64) -> Self {
         let mut now = Self {
             values: Vec::new(),
+            put: Vec::new(),
             faults: Vec::new(),
             hand: 0,
             feet: [0.0; 2],
@@ -69,8 +72,11 @@ impl PartNow {
             .kind
             .parameters
             .iter()
-            .map(|spec| {
-                let given = named(&part.parameters, spec.name).and_then(|p| number(&p));
+            .enumerate()
+            .map(|(place, spec)| {
+                let put = self.put.iter().find(|(at, _)| *at == place);
+                let own = || named(&part.parameters, spec.name).and_then(|p| number(&p));
+                let given = put.map(|(_, value)| *value).or_else(own);
                 let usual = spec.usual.map(|si| Value {
                     si,
                     at: USUAL_TEMPERATURE,
@@ -100,11 +106,13 @@ impl PartNow {
             .collect();
     }
 
-    /// Puts a value in the place of a parameter, until parameters are worked out anew.
+    /// Puts a value in the place of what the document says of a parameter. It counts once
+    /// parameters are worked out anew; faults then move it from there.
     pub fn put(&mut self, kind: &Kind, name: &str, si: f64, at: f64) {
         let place = kind.parameters.iter().position(|spec| spec.name == name);
-        if let Some(value) = place.and_then(|place| self.values.get_mut(place)) {
-            *value = Some(Value { si, at });
+        if let Some(place) = place {
+            self.put.retain(|(known, _)| *known != place);
+            self.put.push((place, Value { si, at }));
         }
     }
 

@@ -76,14 +76,15 @@ pub fn readings_text(
 }
 
 /// Whether a reading lies outside of what a healthy aircraft shows.
-fn differs(row: &Observed, healthy: &Observed) -> bool {
+pub fn differs(row: &Observed, healthy: &Observed) -> bool {
     match (&row.reading, &healthy.reading) {
         (Reading::Number(found), Reading::Number(good)) => (found - good).abs() > row.edge,
         (found, good) => found != good,
     }
 }
 
-fn shown(aircraft: &Aircraft, row: &Observed) -> String {
+/// A reading in words, with its unit; pressures in both units.
+pub fn shown(aircraft: &Aircraft, row: &Observed) -> String {
     match &row.reading {
         Reading::Dead => "no reading".to_owned(),
         Reading::Word(word) => in_words(aircraft, word),

@@ -4,6 +4,7 @@ use super::code::Code;
 
 pub mod agreement;
 pub mod aircraft;
+pub mod bench;
 pub mod cases;
 pub mod checks;
 pub mod document;
@@ -23,6 +24,7 @@ const FAMILIES: &[&[&Code]] = &[
     exchange::ALL,
     agreement::ALL,
     cases::ALL,
+    bench::ALL,
 ];
 
 /// All codes.

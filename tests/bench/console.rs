@@ -1,16 +1,21 @@
 //! The console: first frame, key to frame, bytes of a frame.
 
 use std::sync::Arc;
+use std::time::{Duration, Instant};
 
 use ratatui::Terminal;
 use ratatui::backend::{CrosstermBackend, TestBackend};
 use stillwheel::authoring::{desk::Desk, document};
 use stillwheel::base::stamp::Stamp;
+use stillwheel::console::bench::state::State as BenchState;
+use stillwheel::console::bench::update::{Event, typed, update};
+use stillwheel::console::bench::view::view as bench_view;
 use stillwheel::console::commit::commit;
 use stillwheel::console::state::State;
 use stillwheel::console::theme::MONO;
 use stillwheel::console::view::view;
 use stillwheel::diagnosis::inference::Inference;
+use stillwheel::plant::course::{Course, HOUR};
 use stillwheel::session::entry::What;
 use stillwheel::session::fields::FIELDS;
 use stillwheel::session::job::{Job, Stage};
@@ -44,8 +49,61 @@ fn questions() -> State {
     }
 }
 
+/// The bench at a thousand times real time: the frame, and what it takes of a core.
+fn on_the_bench() {
+    let mut desk = Desk::default();
+    let aircraft = Arc::new(document::aircraft(&mut desk, "demo-twin").expect("the demo aircraft"));
+    let ready = |lines: &str| {
+        let mut state = BenchState::new(&aircraft, &Course::default()).expect("it begins");
+        for line in lines.lines() {
+            typed(&mut state, line);
+        }
+        update(&mut state, &Event::Resize(200, 60));
+        state
+    };
+    let mut terminal = Terminal::new(TestBackend::new(200, 60)).expect("a test terminal");
+    let mut draw = |state: &BenchState| {
+        terminal
+            .draw(|frame| bench_view(frame, state, &MONO))
+            .expect("drawn");
+    };
+    let stands = ready("fault right-cross-rod/detached\npark\nrun 8 h");
+    time("bench frame at 200x60 with plot and schematic", || {
+        draw(&stands);
+    });
+    time("everything tried on the bench and on its twin", || {
+        let mut state = ready("fault brake-l3/seal-leak\npark\nrun 8 h");
+        state.try_all().expect("tried");
+    });
+    // Frames of a tenth of a second until eight hours are over, as the loop gives them; worked off
+    // at once, so that the time this takes beside the time it stands for is the share of a core.
+    for fault in ["none", "brake-l3/seal-leak", "right-cross-rod/detached"] {
+        let mut state = match fault {
+            "none" => ready("speed 1000"),
+            fault => ready(&format!("fault {fault}\npark\nspeed 1000")),
+        };
+        let (begin, mut frames, steps) = (Instant::now(), 0_u32, state.play.plant().steps());
+        while state.play.now() < 8 * HOUR {
+            // It stops by itself as the aircraft moves; here it goes on.
+            state.running = true;
+            update(&mut state, &Event::Passed(Duration::from_millis(100)));
+            draw(&state);
+            frames += 1;
+        }
+        let busy = begin.elapsed().as_secs_f64();
+        let stood_for = f64::from(frames) * 0.1;
+        println!(
+            "  8 h at 1000 times real time, {fault}: {frames} frames, {:.2} ms each, {} steps, {:.1} % of a core (goal 30)",
+            busy / f64::from(frames) * 1e3,
+            state.play.plant().steps() - steps,
+            busy / stood_for * 100.0
+        );
+    }
+}
+
 /// Prints the figures.
 pub fn run() {
+    on_the_bench();
     println!("Console without a terminal (goal: key to frame 16 ms at 200x60)");
     time("load, compile, first frame at 80x24", || {
         let mut desk = Desk::default();

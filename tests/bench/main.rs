@@ -22,7 +22,8 @@ mod terminal;
 mod trial;
 
 /// `cargo bench --bench bench -- trial JOBS SEED` runs the trial alone, `trial-job NUMBER
-/// SEED` prints one of its jobs step by step, `readings` reads everything under every fault.
+/// SEED` prints one of its jobs step by step, `readings` reads everything under every fault,
+/// `console` draws.
 fn main() {
     let words: Vec<String> = std::env::args()
         .skip(1)
@@ -39,6 +40,10 @@ fn main() {
     }
     if words.first().is_some_and(|word| word == "trial-job") {
         print!("{}", trial::single(number(2, 1), number(1, 0)));
+        return;
+    }
+    if words.first().is_some_and(|word| word == "console") {
+        console::run();
         return;
     }
     if words.first().is_some_and(|word| word == "readings") {

@@ -16,6 +16,10 @@
 mod author_commands;
 mod author_page;
 mod bad_input;
+mod bench;
+mod bench_files;
+mod bench_results;
+mod bench_screens;
 mod brute_force;
 mod console_keys;
 mod console_screens;

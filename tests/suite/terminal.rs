@@ -77,6 +77,10 @@ impl InTerminal {
         )
     }
 
+    fn bench() -> Self {
+        Self::start(env!("CARGO_BIN_EXE_stillwheel"), &["bench"], &[])
+    }
+
     fn start_screen(jobs: &std::path::Path) -> Self {
         let arguments = ["--jobs", jobs.to_str().unwrap()];
         Self::start(env!("CARGO_BIN_EXE_stillwheel"), &arguments, &[])
@@ -377,4 +381,44 @@ fn an_idle_console_sends_nothing() {
     assert_eq!(console.written().len(), before);
     console.press("q");
     assert_eq!(console.wait(), 0);
+}
+
+#[test]
+fn a_bench_that_stands_sends_nothing_and_one_that_runs_shows_the_time() {
+    let mut bench = InTerminal::bench();
+    bench.until("Bench  Controls  demo-twin");
+    std::thread::sleep(Duration::from_millis(300));
+    let before = bench.written().len();
+    std::thread::sleep(Duration::from_millis(1500));
+    assert_eq!(bench.written().len(), before);
+    bench.press(":speed 1000\r ");
+    bench.until("runs 1000x");
+    bench.until("1 h");
+    bench.press(" ");
+    bench.until("stopped");
+    bench.press(":fault brake-l3/seal-leak\r");
+    bench.until("Put in: L3 brake piston seal leaks");
+    bench.press("3");
+    bench.until("Readings, ");
+    bench.press("q");
+    bench.until("not saved");
+    bench.press("q");
+    assert_eq!(bench.wait(), 0);
+    let written = bench.written();
+    assert!(written.contains("\u{1b}[?1049l") && written.contains("\u{1b}[?25h"));
+}
+
+#[test]
+fn a_dumb_terminal_gets_the_bench_line_by_line() {
+    let mut bench = InTerminal::start(
+        env!("CARGO_BIN_EXE_stillwheel"),
+        &["bench"],
+        &[("TERM", "dumb")],
+    );
+    bench.until("One command a line");
+    bench.press("run 1 h\n");
+    bench.until("At 1 h: gas side");
+    bench.press("quit\nquit\n");
+    bench.wait();
+    assert!(!bench.written().contains('\u{1b}'));
 }

@@ -6,12 +6,13 @@ use super::rank::{SHORT_STATES, complain_of, halves};
 use crate::authoring::desk::Desk;
 use crate::authoring::document;
 use crate::base::dimension::Dimension;
-use crate::base::quantity::{Quantity, QuantityError, plain_decimal};
+use crate::base::quantity::{Quantity, QuantityError};
 use crate::base::suggestion::nearest;
 use crate::base::unit::Unit;
 use crate::cli::args::ParkingArguments;
 use crate::cli::{exit, output};
 use crate::plant::aircraft::Aircraft;
+use crate::plant::control;
 use crate::plant::error::PlantError;
 use crate::plant::handle::{Change, Handle};
 use crate::plant::parking::Parking;
@@ -178,31 +179,8 @@ fn precharge(text: &str, healthy: &Handle) -> Result<Change, String> {
 }
 
 fn fault(text: &str, aircraft: &Aircraft) -> Result<Change, String> {
-    let (name, severity) = match text.split_once('=') {
-        Some((name, severity)) => (name, plain_decimal(severity)),
-        None => (text, Some(1.0)),
-    };
-    let severity = severity.ok_or_else(|| format!("`{text}`: the severity is not a number"))?;
-    let Some((part_id, fault_id)) = name.split_once('/') else {
-        return Err(format!("`{text}` is not a fault; write PART/FAULT"));
-    };
-    let Some(part) = aircraft.part_for(part_id) else {
-        let known = aircraft.parts.iter().map(|part| part.id.as_str());
-        return Err(unknown("there is no part", part_id, known));
-    };
-    if part.fault(fault_id).is_none() {
-        let known = part.faults.iter().map(|fault| fault.id.as_str());
-        return Err(unknown(
-            &format!("`{}` has no fault", part.id),
-            fault_id,
-            known,
-        ));
-    }
-    Ok(Change::Fault(
-        part.id.clone(),
-        fault_id.to_owned(),
-        severity,
-    ))
+    let (name, severity) = text.split_once('=').unwrap_or((text, "1"));
+    control::fault(aircraft, name, severity).map_err(|error| error.to_string())
 }
 
 /// `what` is the beginning of the message: `there is no part`.

@@ -217,7 +217,7 @@ pub fn newest(store: &Store, name: Option<&str>) -> anyhow::Result<Option<String
 }
 
 /// Runs something on the standard input and output.
-fn with_lines<T>(run: impl FnOnce(&mut Lines<'_>) -> std::io::Result<T>) -> std::io::Result<T> {
+pub fn with_lines<T>(run: impl FnOnce(&mut Lines<'_>) -> std::io::Result<T>) -> std::io::Result<T> {
     let mut input = std::io::stdin().lock();
     let mut out = std::io::stdout().lock();
     run(&mut Lines {
@@ -228,7 +228,7 @@ fn with_lines<T>(run: impl FnOnce(&mut Lines<'_>) -> std::io::Result<T>) -> std:
 }
 
 /// A reader that went away is no error; what was saved is saved.
-fn quiet<T>(result: std::io::Result<T>) -> std::io::Result<Option<T>> {
+pub fn quiet<T>(result: std::io::Result<T>) -> std::io::Result<Option<T>> {
     match result {
         Err(error) if error.kind() == std::io::ErrorKind::BrokenPipe => Ok(None),
         other => other.map(Some),

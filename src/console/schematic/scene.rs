@@ -112,17 +112,45 @@ impl Scene {
     pub fn of(job: &Job, sheet: Sheet) -> Option<Self> {
         let aircraft = job.model().aircraft.as_ref()?;
         let healthy = played(job, aircraft, None).ok()?;
-        let size = |of: fn(&(u32, u32)) -> u32| {
-            let places = aircraft.parts.iter().filter_map(|part| part.at);
-            places.map(|at| of(&at) as usize + 1).max().unwrap_or(0)
-        };
+        let (columns, rows) = size(aircraft);
         Some(Self {
-            columns: size(|at| at.0),
-            rows: size(|at| at.1),
+            columns,
+            rows,
             parts: drawn(job, aircraft, sheet),
             pipes: pipes(aircraft, sheet, &healthy),
             drain: None,
         })
+    }
+
+    /// The scene of a plant as it stands, with the parts that have a fault in them.
+    pub fn standing(plant: &Handle, sheet: Sheet, faulty: &dyn Fn(&str) -> bool) -> Self {
+        let aircraft = plant.aircraft();
+        let ids: Vec<&str> = aircraft.parts.iter().map(|part| part.id.as_str()).collect();
+        let rows = aircraft.parts.iter().zip(codes(&ids)).enumerate();
+        let parts = rows.filter_map(|(place, (part, code))| {
+            Some(Drawn {
+                place,
+                code,
+                title: part.title.clone(),
+                at: part.at.filter(|_| belongs(part, sheet))?,
+                standing: if faulty(&part.id) {
+                    Standing::Bad
+                } else {
+                    Standing::NotChecked
+                },
+                likeliest: None,
+            })
+        });
+        let (columns, rows) = size(aircraft);
+        let mut scene = Self {
+            columns,
+            rows,
+            parts: parts.collect(),
+            pipes: pipes(aircraft, sheet, plant),
+            drain: None,
+        };
+        scene.mark_drain(aircraft, &plant.drain());
+        scene
     }
 
     /// A part by its place in the aircraft.
@@ -153,6 +181,13 @@ impl Scene {
             return self;
         };
         let legs = plant.drain();
+        self.mark_drain(aircraft, &legs);
+        self.drain = (!legs.is_empty()).then_some((event, legs));
+        self
+    }
+
+    /// Marks the pipes on the way that the store drains.
+    fn mark_drain(&mut self, aircraft: &Aircraft, legs: &[Leg]) {
         let way: Vec<usize> = aircraft
             .parts
             .iter()
@@ -168,9 +203,16 @@ impl Scene {
                 forth || way == [pair[1], pair[0]]
             });
         }
-        self.drain = (!legs.is_empty()).then_some((event, legs));
-        self
     }
+}
+
+/// Columns and rows of the grid.
+fn size(aircraft: &Aircraft) -> (usize, usize) {
+    let most = |of: fn(&(u32, u32)) -> u32| {
+        let places = aircraft.parts.iter().filter_map(|part| part.at);
+        places.map(|at| of(&at) as usize + 1).max().unwrap_or(0)
+    };
+    (most(|at| at.0), most(|at| at.1))
 }
 
 fn played(job: &Job, aircraft: &Arc<Aircraft>, event: Option<usize>) -> Result<Handle, PlantError> {

@@ -183,6 +183,7 @@ impl Handle {
             let kind = self.aircraft.parts[at].kind;
             if kind.name == "accumulator" {
                 self.now[at].put(kind, "precharge", pressure, kelvin);
+                self.now[at].resolve(&self.aircraft.parts[at], self.wear);
                 self.refit(at);
             }
         }

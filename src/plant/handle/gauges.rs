@@ -102,4 +102,27 @@ impl Handle {
     pub fn excess(&self) -> f64 {
         self.ground.excess(self.brakes_hold(&self.pressures))
     }
+
+    /// The gauge pressure (Pa) that holds the aircraft where all brakes stand at it alike; `None`
+    /// where it stands without brakes, or where no pressure up to twice the pumps' holds it.
+    pub fn holds_from(&self) -> Option<f64> {
+        let excess = |pressure: f64| {
+            let alike = vec![pressure; self.pressures.len()];
+            self.ground.excess(self.brakes_hold(&alike))
+        };
+        let (mut low, mut high) = (0.0, 2.0 * self.pump_pressure());
+        if excess(low) <= 0.0 || excess(high) > 0.0 {
+            return None;
+        }
+        // Halved until a thousandth of a bar is left.
+        while high - low > 100.0 {
+            let middle = 0.5 * (low + high);
+            if excess(middle) > 0.0 {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        Some(high)
+    }
 }

@@ -138,6 +138,12 @@ impl Handle {
             .any(|at| self.view(at).memory.engaged)
     }
 
+    /// Whether a hand left the park lever up; so it counts where there is no such lever.
+    pub fn lever_is_up(&self) -> bool {
+        let mut levers = self.parts_of("park-lever");
+        levers.all(|at| self.view(at).hand() == "up")
+    }
+
     /// Whether any pump gives pressure.
     pub fn pumps_run(&self) -> bool {
         self.parts_of("pump").any(|at| self.view(at).hand() == "on")

@@ -40,7 +40,7 @@ codes! {
     MISSING_KEY "Y018" Error "a key is missing"
         "The entry cannot be understood without it.";
     UNKNOWN_DOCUMENT "Y019" Error "the document does not say what it is"
-        "The first key is `stillwheel`, and its value names the kind and the version of the format: `tree 1` or `aircraft 1`. A higher version was written for a newer program.";
+        "The first key is `stillwheel`, and its value names the kind and the version of the format: `tree 1`, `aircraft 1` or `bench 1`. A higher version was written for a newer program.";
     NOT_A_NAME "Y020" Error "this is not a name"
         "Names are lower-case words joined by hyphens, starting with a letter: `park-valve`. They are used in other files, in commands and in job files, so blanks and capitals are refused.";
     UNKNOWN_WORD "Y021" Error "the word is not one of those accepted here"

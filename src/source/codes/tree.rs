@@ -57,8 +57,8 @@ codes! {
         "The product of the checks passed its budget of states. Look for gates that many checks name without need, and for events that everything shares.";
     MOVES "T027" Error "the time to movement does not fit"
         "`moves` is `at-once`, `as-designed` (when a healthy aircraft would), or a list of two times of which the first is smaller: `[0.1 h, 8 h]`.";
-    AIRCRAFT "T028" Error "the aircraft of a tree cannot be used"
-        "`aircraft` names the id of an embedded aircraft, or a path relative to the tree. The aircraft has to be free of errors.";
+    AIRCRAFT "T028" Error "the aircraft that a file names cannot be used"
+        "`aircraft` names the id of an embedded aircraft, or a path relative to the file that names it. The aircraft has to be free of errors.";
     FACT "T029" Error "a fact of the parking does not fit"
         "A condition with `in-plant` hands its number to the plant: time-to-movement, slope, wind, charge or temperature. Its unit measures that, it has no `usual` and no `bands`, and no fact is asked for twice.";
     NO_TIME "T030" Warning "a cause says nothing of when it moves the aircraft"

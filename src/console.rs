@@ -18,6 +18,7 @@ pub mod page;
 pub mod panels;
 pub mod picture;
 pub mod plain;
+pub mod plot;
 pub mod prompt;
 pub mod schematic;
 pub mod screens;

@@ -13,6 +13,8 @@ pub enum Role {
     Warning,
     /// Aircraft or evidence can be harmed.
     Caution,
+    /// What the plant predicts, on a plot.
+    Predicted,
     /// A line from side to side, without text.
     Rule,
 }
@@ -28,7 +30,12 @@ pub struct Row {
     pub item: Option<usize>,
     /// Whether the text cursor stands at its end.
     pub cursor: bool,
+    /// The same text piece by piece, where its pieces have roles of their own; else empty.
+    pub pieces: Vec<Piece>,
 }
+
+/// A piece of a row with its role.
+pub type Piece = (String, Role);
 
 /// Rows of a page.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -57,6 +64,7 @@ impl Page {
             role,
             item,
             cursor: false,
+            pieces: Vec::new(),
         });
     }
 
@@ -120,6 +128,17 @@ impl Page {
         self.push(truncate(text, self.columns), role, None);
     }
 
+    /// Rows that were drawn, each piece in its role; they fit the page already.
+    pub fn drawn(&mut self, rows: Vec<Vec<Piece>>) {
+        for pieces in rows {
+            let text: String = pieces.iter().map(|(text, _)| text.as_str()).collect();
+            self.push(text.trim_end().to_owned(), Role::Text, None);
+            if let Some(row) = self.rows.last_mut() {
+                row.pieces = pieces;
+            }
+        }
+    }
+
     /// A row that can be marked.
     pub fn item(&mut self, item: usize, text: &str) {
         let text = truncate(&format!("  {text}"), self.columns);
@@ -139,6 +158,7 @@ impl Page {
             role: Role::Strong,
             item: None,
             cursor: true,
+            pieces: Vec::new(),
         });
     }
 

@@ -2,6 +2,8 @@
 
 use ratatui::style::{Color, Modifier, Style};
 
+use super::page::Role;
+
 /// One look for each role.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Theme {
@@ -15,8 +17,23 @@ pub struct Theme {
     pub warning: Style,
     /// Aircraft or evidence can be harmed.
     pub caution: Style,
+    /// What the plant predicts, on a plot. Characters tell it apart too.
+    pub predicted: Style,
     /// The marked row.
     pub marked: Style,
+}
+
+impl Theme {
+    /// The look of a role.
+    pub fn of(&self, role: Role) -> Style {
+        match role {
+            Role::Text | Role::Rule => self.text,
+            Role::Strong => self.strong,
+            Role::Warning => self.warning,
+            Role::Caution => self.caution,
+            Role::Predicted => self.predicted,
+        }
+    }
 }
 
 /// The looks there are, in the order one key steps through them.
@@ -89,6 +106,7 @@ pub const MONO: Theme = Theme {
     strong: BOLD,
     warning: BOTH,
     caution: BOLD,
+    predicted: Style::new(),
     marked: REVERSED,
 };
 
@@ -100,10 +118,11 @@ pub const TERMINAL: Theme = Theme {
     strong: BOLD,
     warning: BOTH.fg(Color::Red),
     caution: BOLD.fg(Color::Red),
+    predicted: Style::new(),
     marked: REVERSED,
 };
 
-/// Contrast on white by the WCAG formula: ink 21, warning 7.0, caution 6.1.
+/// Contrast on white by the WCAG formula: ink 21, warning 7.0, caution 6.1, predicted 8.5.
 pub const DAY: Theme = Theme {
     paper: Style::new()
         .fg(Color::Rgb(0, 0, 0))
@@ -112,10 +131,11 @@ pub const DAY: Theme = Theme {
     strong: BOLD,
     warning: BOTH.fg(Color::Rgb(0xa8, 0x20, 0x50)),
     caution: BOLD.fg(Color::Rgb(0x88, 0x58, 0x00)),
+    predicted: Style::new().fg(Color::Rgb(0x00, 0x4e, 0x8c)),
     marked: REVERSED,
 };
 
-/// Contrast on black by the WCAG formula: ink 14.7, warning 9.2, caution 11.5.
+/// Contrast on black by the WCAG formula: ink 14.7, warning 9.2, caution 11.5, predicted 11.2.
 pub const NIGHT: Theme = Theme {
     paper: Style::new()
         .fg(Color::Rgb(0xd8, 0xd8, 0xd8))
@@ -124,6 +144,7 @@ pub const NIGHT: Theme = Theme {
     strong: BOLD,
     warning: BOTH.fg(Color::Rgb(0xff, 0x8a, 0x80)),
     caution: BOLD.fg(Color::Rgb(0xf2, 0xb6, 0x32)),
+    predicted: Style::new().fg(Color::Rgb(0x6e, 0xc6, 0xff)),
     marked: REVERSED,
 };
 
@@ -160,7 +181,12 @@ mod tests {
     fn every_true_colour_stands_out_from_its_paper() {
         for theme in [DAY, NIGHT] {
             let paper = luminance(theme.paper.bg);
-            for ink in [theme.paper.fg, theme.warning.fg, theme.caution.fg] {
+            for ink in [
+                theme.paper.fg,
+                theme.warning.fg,
+                theme.caution.fg,
+                theme.predicted.fg,
+            ] {
                 let ink = luminance(ink);
                 let contrast = (ink.max(paper) + 0.05) / (ink.min(paper) + 0.05);
                 assert!(contrast >= 6.0, "{contrast}");
@@ -176,6 +202,7 @@ mod tests {
             MONO.strong,
             MONO.warning,
             MONO.caution,
+            MONO.predicted,
             MONO.marked,
         ] {
             assert!(style.fg.is_none() && style.bg.is_none());

@@ -2,7 +2,7 @@
 
 use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Position, Rect};
-use ratatui::text::Line;
+use ratatui::text::{Line, Span};
 use ratatui::widgets::Paragraph;
 
 use super::glyphs::Glyphs;
@@ -132,10 +132,12 @@ fn paint(
                 let rest = row.text.get(2..).unwrap_or_default();
                 Line::styled(pad(&format!("> {rest}"), columns), theme.marked)
             }
-            Role::Text => Line::styled(row.text.clone(), theme.text),
-            Role::Strong => Line::styled(row.text.clone(), theme.strong),
-            Role::Warning => Line::styled(row.text.clone(), theme.warning),
-            Role::Caution => Line::styled(row.text.clone(), theme.caution),
+            _ if !row.pieces.is_empty() => {
+                let pieces = row.pieces.iter();
+                let spans = pieces.map(|(text, role)| Span::styled(text.clone(), theme.of(*role)));
+                spans.collect()
+            }
+            role => Line::styled(row.text.clone(), theme.of(role)),
         };
         let area = Rect {
             y,

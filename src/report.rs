@@ -11,5 +11,6 @@ pub mod rank_json;
 pub mod rank_text;
 pub mod ranking;
 pub mod readings;
+pub mod trend_text;
 pub mod write_up;
 pub mod write_up_text;

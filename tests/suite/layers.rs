@@ -65,7 +65,15 @@ const OWNERS: &[(&str, &[&str])] = &[
     ("clap_mangen", &["cli/commands/man.rs"]),
     ("clap", &["cli/args.rs", "cli/commands/", "main.rs"]),
     ("anyhow", &["cli/", "main.rs"]),
-    ("std::fs", &["authoring/desk.rs", "cli/", "session/store"]),
+    (
+        "std::fs",
+        &[
+            "authoring/desk.rs",
+            "cli/",
+            "session/follow.rs",
+            "session/store",
+        ],
+    ),
     ("std::env", &["cli/"]),
 ];
 

@@ -52,6 +52,7 @@ mod time_to_movement;
 mod tree_agree;
 mod tree_derive;
 // The bench prints what is not looked at here.
+mod trend;
 #[allow(dead_code)]
 #[path = "../bench/trial.rs"]
 mod trial;

@@ -177,14 +177,7 @@ fn read_what(value: &Value, model: &Model) -> Result<What, String> {
             check: check()?,
             reason: text("reason"),
         },
-        "readings" => {
-            let values = value.get("values").and_then(Value::as_array);
-            let values = values.ok_or("it has no `values`")?;
-            What::Readings {
-                values: values.iter().map(read_taken).collect::<Result<_, _>>()?,
-                from: text("from"),
-            }
-        }
+        "readings" => readings(value, text("from"))?,
         "new-watch" => What::NewWatch,
         "note" => What::Note(need("text")?),
         "timer" => What::Timer {
@@ -218,6 +211,13 @@ fn read_what(value: &Value, model: &Model) -> Result<What, String> {
 fn taken_json(taken: &Taken) -> Value {
     let gauge = name_of(taken.gauge);
     json!({"at": taken.at.to_string(), "gauge": gauge, "read": taken.typed})
+}
+
+fn readings(value: &Value, from: Option<String>) -> Result<What, String> {
+    let values = value.get("values").and_then(Value::as_array);
+    let values = values.ok_or("it has no `values`")?;
+    let values = values.iter().map(read_taken).collect::<Result<_, _>>()?;
+    Ok(What::Readings { values, from })
 }
 
 fn read_taken(value: &Value) -> Result<Taken, String> {

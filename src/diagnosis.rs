@@ -20,6 +20,7 @@ pub mod fell;
 pub mod gauge_reading;
 pub mod given;
 pub mod inference;
+pub mod mechanism;
 pub mod model;
 pub mod moved;
 pub mod next_check;

@@ -4,6 +4,7 @@ pub mod derived_text;
 pub mod hold_json;
 pub mod hold_text;
 pub mod log_text;
+pub mod mechanism_text;
 pub mod parking_text;
 pub mod pause_card;
 pub mod predicted_text;

@@ -10,6 +10,7 @@ use super::evidence::{Evidence, Reply};
 use super::falls::{Against, Drained, Falls};
 use super::fell::Fell;
 use super::gauge_reading::Dial;
+use super::mechanism::{Mechanism, Mechanisms};
 use super::model::Model;
 use super::moved::Designed;
 use super::played_times::Typed;
@@ -36,6 +37,8 @@ pub struct Inference {
     predictions: Predictions,
     /// What was played of falling gauges.
     falls: Falls,
+    /// What causes were seen to do.
+    mechanisms: Mechanisms,
     /// What the gauges can show.
     dial: OnceLock<Dial>,
 }
@@ -97,6 +100,7 @@ impl Inference {
             designed: Designed::default(),
             predictions: Predictions::default(),
             falls: Falls::default(),
+            mechanisms: Mechanisms::default(),
             dial: OnceLock::new(),
         };
         let model = Arc::clone(&made.model);
@@ -134,6 +138,12 @@ impl Inference {
     /// The model.
     pub fn model(&self) -> &Arc<Model> {
         &self.model
+    }
+
+    /// What an event does inside the aircraft, beside a healthy one; without an event a healthy
+    /// one alone. `None` where it puts no fault in.
+    pub fn mechanism(&self, evidence: &Evidence, event: Option<usize>) -> Option<Arc<Mechanism>> {
+        self.mechanisms.of(&self.model, evidence, event)
     }
 
     /// What the gauges of the aircraft can show.

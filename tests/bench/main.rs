@@ -21,7 +21,8 @@ mod terminal;
 mod trial;
 
 /// `cargo bench --bench bench -- trial JOBS SEED` runs the trial alone, `trial-job NUMBER
-/// SEED` prints one of its jobs step by step, `readings` reads everything under every fault.
+/// SEED` prints one of its jobs step by step, `readings` reads everything under every fault, `console`
+/// prints the figures of the console alone.
 fn main() {
     let words: Vec<String> = std::env::args()
         .skip(1)
@@ -42,6 +43,10 @@ fn main() {
     }
     if words.first().is_some_and(|word| word == "readings") {
         plant::readings();
+        return;
+    }
+    if words.first().is_some_and(|word| word == "console") {
+        console::run();
         return;
     }
     loading::run();

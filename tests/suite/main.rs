@@ -15,6 +15,7 @@
 
 mod bad_input;
 mod brute_force;
+mod cause_explained;
 mod console_keys;
 mod console_screens;
 mod console_trial;

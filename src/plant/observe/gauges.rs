@@ -102,6 +102,12 @@ impl Gauge {
 }
 
 impl Handle {
+    /// Mass of the gas of the first store, kg.
+    pub fn gas_mass(&self) -> Option<f64> {
+        let store = self.parts_of("accumulator").next()?;
+        Some(self.view(store).memory.gas?.mass)
+    }
+
     /// Volume of the gas of the first store, m3.
     pub fn gas_volume(&self) -> Option<f64> {
         let store = self.parts_of("accumulator").next()?;

@@ -16,11 +16,12 @@ pub fn look(state: &mut State, now: Stamp, save: &mut Save<'_>) -> bool {
         };
         let looked = follow.look(&state.job, now);
         state.follow = Some(follow);
-        for said in &looked.said {
-            state.say(said);
-        }
         if let Some(what) = looked.entry {
             changed |= commit(state, what, now, save);
+        }
+        // After what was saved, so that a line that cannot be read stays in sight.
+        for said in &looked.said {
+            state.say(said);
         }
         if !looked.more {
             return changed;

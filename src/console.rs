@@ -10,6 +10,7 @@ pub mod command;
 pub mod commit;
 pub mod effect;
 pub mod event;
+pub mod follow;
 pub mod glyphs;
 pub mod keys;
 pub mod layout;

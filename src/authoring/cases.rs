@@ -66,7 +66,8 @@ pub fn place(case: usize, item: Item, model: &Model, main: &Source) -> Place {
         return main.place_of("cases");
     };
     let (section, key) = match item {
-        Item::Report => {
+        // A case types no gauge over time.
+        Item::Report | Item::Fall => {
             let name = node.get("name").unwrap_or(node);
             return Place::new(main.file, name.bytes.clone());
         }

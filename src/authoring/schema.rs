@@ -5,6 +5,7 @@ use serde_json::{Map, Value, json};
 use super::document::DocumentKind;
 use super::form::{Form, Need, Table};
 use super::tables::aircraft::AIRCRAFT;
+use super::tables::bench::BENCH;
 use super::tables::tree::{SHARED, TREE};
 use crate::base::unit::Unit;
 
@@ -29,6 +30,7 @@ pub fn schema(kind: DocumentKind) -> Value {
             "else": entry(&SHARED),
         }),
         DocumentKind::Aircraft => entry(&AIRCRAFT),
+        DocumentKind::Bench => entry(&BENCH),
     };
     let title = format!("Stillwheel: {} {}", kind.word(), kind.version());
     if let Some(made) = made.as_object_mut() {

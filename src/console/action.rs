@@ -31,6 +31,8 @@ pub enum Action {
     Sheet,
     /// Look at the schematic closer, or from further away.
     Zoom,
+    /// A timer that is over was heard.
+    Heard,
     /// Step to the next look.
     Look,
     /// Step to the next characters for lines.

@@ -5,18 +5,23 @@ use std::time::{Duration, Instant};
 
 use crossterm::event::{poll, read};
 use crossterm::execute;
+use crossterm::style::Print;
 use crossterm::terminal::{BeginSynchronizedUpdate, EndSynchronizedUpdate};
 use ratatui::Frame;
 
 use super::commit::{Save, commit};
 use super::effect::Effect;
 use super::event::{Event, from_terminal};
+use super::follow::look;
 use super::start::{Choice, Start};
 use super::state::State;
 use super::terminal::Claimed;
 use super::update::update;
 use super::view::view;
 use crate::base::stamp::Stamp;
+
+/// What a terminal rings at.
+const BELL: char = '\u{7}';
 
 /// Runs the console until the person leaves.
 ///
@@ -30,13 +35,21 @@ pub fn run(
     let mut claimed = Claimed::new()?;
     state.size = crossterm::terminal::size()?;
     show(&mut claimed, state)?;
+    let mut rung = false;
     loop {
+        // Once for each alarm, also for one that was over before the console was opened.
+        let alarm = state.alarm().is_some();
+        if alarm && !rung {
+            execute!(io::stdout(), Print(BELL))?;
+        }
+        rung = alarm;
         let Some(event) = next_event(state, clock)? else {
             continue;
         };
         state.now = clock();
         let guard_keys = match update(state, &event) {
             Some(Effect::Leave) => return Ok(()),
+            Some(Effect::Look) => look(state, clock(), save) && !state.typing(),
             Some(Effect::Suspend) => {
                 claimed.suspend()?;
                 false

@@ -5,6 +5,7 @@ use super::state::Screen;
 use crate::report::log_text::reword;
 use crate::session::entry::What;
 use crate::session::job::Job;
+use crate::session::watch::gauge_behind;
 
 /// What a typed command wants.
 #[derive(Debug, Clone, PartialEq)]
@@ -17,6 +18,10 @@ pub enum Command {
     Check(usize),
     /// Answer the check on the screen with a reading.
     Read(String),
+    /// Keep a reading of a watched gauge.
+    Watch(String),
+    /// Follow a file, with the gauge it reads; nothing ends that.
+    Follow(Option<(String, Option<usize>)>),
     /// Begin a hand-over.
     HandOver,
     /// Search for these words.
@@ -65,10 +70,13 @@ pub const COMMANDS: &[Row] = &[
     row("read", None, "READING", "Answer the check on the screen with a reading and its unit."),
     row("what-if", Some('i'), "", "What each answer would do, or would have done."),
     row("schematic", Some('s'), "", "Every part as it stands, suspects first, and where the store drains."),
+    row("trend", Some('t'), "", "A watched gauge over time, and what its fall rules out."),
+    row("watch", None, "TIME READING GAUGE", "Keep a reading of a watched gauge; `new` begins another watch."),
+    row("follow", None, "FILE GAUGE", "Take readings that another program writes; `off` ends that."),
     row("log", Some('l'), "", "Every entry with its number."),
     row("change", Some('c'), "NUMBER ANSWER", "Change an old entry; later ones are kept."),
     row("note", Some('a'), "WORDS", "Write words into the log."),
-    row("timer", Some('t'), "MINUTES WORDS", "Start a timer; it runs on if you leave."),
+    row("timer", None, "MINUTES WORDS", "Start a timer; it runs on if you leave. `heard` ends those that are over."),
     row("sheet", Some('h'), "", "What the next person has to know."),
     row("hand-over", None, "", "Hand over now: the sheet, then the read-back."),
     row("end", Some('e'), "NUMBER", "Choose how the job ends; without a number, the list."),
@@ -114,6 +122,9 @@ pub fn parse(job: &Job, line: &str) -> Result<Command, String> {
         "read" => Command::Read(rest.to_owned()),
         "what-if" => Command::Show(Screen::WhatIf),
         "schematic" => Command::Show(Screen::Schematic),
+        "trend" => Command::Show(Screen::Trend),
+        "watch" => watch(rest)?,
+        "follow" => follow(rest)?,
         "log" => Command::Show(Screen::Log),
         "sheet" => Command::Show(Screen::HandOver),
         "hand-over" => Command::HandOver,
@@ -161,8 +172,32 @@ fn named_check(job: &Job, name: &str) -> Result<usize, String> {
     })
 }
 
+/// A reading, or `new` for another watch.
+fn watch(rest: &str) -> Result<Command, String> {
+    match rest {
+        "" => Err("Write watch and the reading, such as watch 02:31 184.5 bar.".to_owned()),
+        "new" => Ok(Command::Enter(What::NewWatch)),
+        words => Ok(Command::Watch(words.to_owned())),
+    }
+}
+
+/// A file, perhaps with the gauge it reads, or `off`.
+fn follow(rest: &str) -> Result<Command, String> {
+    match rest {
+        "" => Err("Write follow and the file, or follow off.".to_owned()),
+        "off" => Ok(Command::Follow(None)),
+        words => {
+            let (path, gauge) = gauge_behind(words);
+            Ok(Command::Follow(Some((path.to_owned(), gauge))))
+        }
+    }
+}
+
 /// `30 leak-down`: minutes and what they are for.
 fn timer(rest: &str) -> Result<What, String> {
+    if rest == "heard" {
+        return Ok(What::Heard);
+    }
     let (minutes, label) = rest.split_once(' ').unwrap_or((rest, "timer"));
     let known = minutes
         .parse::<u32>()

@@ -5,6 +5,7 @@ use crate::base::stamp::Stamp;
 use crate::diagnosis::ranking::of_100;
 use crate::report::log_text::words;
 use crate::report::predicted_text::compared_words;
+use crate::report::trend_text::fall_sum;
 use crate::session::entry::{Entry, What};
 use crate::session::field::Section;
 use crate::session::fields::{FIELDS, of};
@@ -45,11 +46,22 @@ pub fn commit(state: &mut State, what: What, now: Stamp, save: &mut Save<'_>) ->
     let sum = sum(state, &what);
     let clock = if back { " The clock was set back." } else { "" };
     state.say(&format!("SAVED {} {said}.{sum}{moved}{clock}", now.clock()));
-    state.screen = Screen::Work;
+    leave_screen(state, &what);
+    state.stage() != stage
+}
+
+/// Back to the work; readings stay on the trend, and those of a file leave everything as it is.
+fn leave_screen(state: &mut State, what: &What) {
+    let taken_back = matches!(what, What::Undo | What::Redo) && state.screen == Screen::Trend;
+    match what {
+        What::Readings { from: Some(_), .. } | What::Heard => return,
+        What::Readings { .. } | What::NewWatch => state.screen = Screen::Trend,
+        _ if taken_back => {}
+        _ => state.screen = Screen::Work,
+    }
     state.marked = None;
     state.scroll = 0;
     state.input.clear();
-    state.stage() != stage
 }
 
 /// A chosen check is done with its answer; a hand-over goes on with its next question.
@@ -63,7 +75,14 @@ fn settle_wish(state: &mut State, what: &What) {
             let mut later = of(Section::HandOver).skip_while(|place| *place <= open);
             state.wish.handing = later.next().filter(|_| !nobody);
         }
-        (What::Note(_) | What::Timer { .. }, _) => {}
+        (
+            What::Note(_)
+            | What::Timer { .. }
+            | What::Heard
+            | What::Readings { .. }
+            | What::NewWatch,
+            _,
+        ) => {}
         // Going back inside a hand-over stays inside it: letters typed on must not become keys.
         (What::Undo, Some(open)) => {
             let earlier = of(Section::HandOver).take_while(|place| *place < open);
@@ -82,6 +101,11 @@ fn settle_wish(state: &mut State, what: &What) {
 
 /// What a reading that was typed amounts to, beside what the plant would read.
 fn sum(state: &State, what: &What) -> String {
+    if matches!(what, What::Readings { .. }) {
+        let fell = state.job.evidence().fell.as_deref();
+        let sum = fell.map(|fell| fall_sum(state.job.inference(), fell));
+        return sum.map_or(String::new(), |sum| format!(" {sum}"));
+    }
     let What::Answer {
         check,
         read: Some(read),

@@ -7,6 +7,8 @@ use crate::session::entry::What;
 pub enum Effect {
     /// Put an entry on disk, then into the job.
     Enter(What),
+    /// Look at the followed file.
+    Look,
     /// Give the terminal to the shell for a while.
     Suspend,
     /// Leave the console.

@@ -84,8 +84,10 @@ pub const BINDINGS: &[Binding] = &[
     first((&[Char('o'), F(3)], "o"), A::Show(Screen::Checks), "other checks", "Every check; Enter makes another one than the proposed one.", |s| ranks(s) && can_show(s, Screen::Checks)),
     row((&[Char('i'), F(5)], "i"), A::Show(Screen::WhatIf), "what if", "What each answer would do, and what another answer would have done.", |s| ranks(s) && can_show(s, Screen::WhatIf)),
     row((&[Char('s'), F(10)], "s"), A::Show(Screen::Schematic), "schematic", "The aircraft drawn: what holds pressure, what is suspect, where it drains.", |s| ranks(s) && can_show(s, Screen::Schematic)),
+    row((&[Char('t'), F(11)], "t"), A::Show(Screen::Trend), "trend", "A watched gauge over time; what is typed there is a reading.", |s| ranks(s) && can_show(s, Screen::Trend)),
+    row((&[Char('k')], "k"), A::Heard, "alarm heard", "A timer that is over was heard; it ends.", |s| free(s) && s.alarm().is_some()),
     row((&[Char('n')], "n"), A::Sheet, "other sheet", "On the schematic: fluid and gas, or power, signals and linkage.", on_schematic),
-    row((&[Char('z')], "z"), A::Zoom, "zoom", "On the schematic: closer, or further away.", on_schematic),
+    row((&[Char('z')], "z"), A::Zoom, "zoom", "On the schematic: closer, or further away; on the trend: with the empty value.", |s| on_schematic(s) || free(s) && s.screen == Screen::Trend),
     row((&[Char('l'), F(6)], "l"), A::Show(Screen::Log), "log", "Every entry; Enter changes one.", |s| can_show(s, Screen::Log)),
     row((&[Char('h'), F(7)], "h"), A::Show(Screen::HandOver), "hand over", "What the next person has to know; Enter hands over.", |s| can_show(s, Screen::HandOver)),
     row((&[Char('e'), F(8)], "e"), A::Show(Screen::Ends), "end", "The ways to end the job; Enter takes one.", |s| can_show(s, Screen::Ends)),
@@ -158,6 +160,13 @@ pub fn resolve(state: &State, key: Key) -> Option<Action> {
         .iter()
         .find(|binding| binding.keys.contains(&key) && (binding.works)(state))
         .map(|binding| binding.action);
+    // On the trend a digit begins a reading.
+    let begins = |c: char| c.is_ascii_digit() || c == '+';
+    if let (Key::Char(c), None, Screen::Trend) = (key, bound, state.screen)
+        && (typing || begins(c))
+    {
+        return Some(Action::Type(c));
+    }
     if bound.is_some() || !typing {
         return bound;
     }
@@ -257,6 +266,9 @@ fn joined(parts: &[Part<'_>], bare: &[bool]) -> String {
 fn while_typing(state: &State, columns: usize) -> String {
     if state.screen == Screen::Search {
         return "Up Down mark  Enter go there  Esc back  Ctrl-C quit".to_owned();
+    }
+    if state.screen == Screen::Trend {
+        return "Enter keep the reading  Esc leave it  Ctrl-C quit".to_owned();
     }
     let zero = state.prompt().and_then(|prompt| prompt.zero);
     if state.input.starts_with(':') {

@@ -7,6 +7,7 @@ use std::io::{self, BufRead, Write};
 use super::command::COMMANDS;
 use super::commit::{Save, commit};
 use super::effect::Effect;
+use super::follow::look;
 use super::keys::ANSWER_DIGITS;
 use super::layout::Room;
 use super::page::Role;
@@ -72,6 +73,10 @@ pub fn run(state: &mut State, lines: &mut Lines<'_>, save: &mut Save<'_>) -> io:
             return lines.say("End of input. What was SAVED is kept; resume goes on with it.");
         };
         let said = state.messages.len();
+        state.now = (lines.clock)();
+        if state.follow.is_some() {
+            look(state, state.now, save);
+        }
         let effect = take(state, &line);
         // Lines are typed whole here; what was refused is typed anew.
         state.input.clear();
@@ -80,6 +85,9 @@ pub fn run(state: &mut State, lines: &mut Lines<'_>, save: &mut Save<'_>) -> io:
             Some(Effect::Leave) => return lines.say("Left. What was SAVED is kept."),
             Some(Effect::Enter(what)) => {
                 commit(state, what, now, save);
+            }
+            Some(Effect::Look) => {
+                look(state, now, save);
             }
             Some(Effect::Suspend) | None => {}
         }

@@ -172,7 +172,8 @@ impl Plot {
         self.times.or_else(|| range(all))
     }
 
-    fn value_range(&self) -> Option<(f64, f64)> {
+    /// The least and the greatest value that is drawn, unless they are given.
+    pub fn value_range(&self) -> Option<(f64, f64)> {
         let lines = self.lines.iter().flat_map(|line| &line.points);
         let bands = self.bands.iter().flat_map(|band| &band.points);
         let both = bands.flat_map(|(_, low, high)| [*low, *high]);

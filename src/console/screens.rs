@@ -19,6 +19,7 @@ pub mod messages;
 pub mod pause;
 pub mod schematic;
 pub mod search;
+pub mod trend;
 pub mod what_if;
 pub mod why;
 pub mod work;
@@ -33,6 +34,7 @@ pub fn page(state: &State, room: Room, columns: usize, rows: usize) -> Page {
         Screen::Checks => checks::write(&mut page, state),
         Screen::WhatIf => what_if::write(&mut page, state),
         Screen::Schematic => schematic::write(&mut page, state, rows),
+        Screen::Trend => trend::write(&mut page, state, rows),
         Screen::Log => log::write(&mut page, state),
         Screen::HandOver => hand_over::write(&mut page, state),
         Screen::Pause => pause::write(&mut page, state),
@@ -56,6 +58,7 @@ pub fn heading(state: &State) -> String {
         Screen::Checks => "All checks",
         Screen::WhatIf => "What if",
         Screen::Schematic => "Schematic",
+        Screen::Trend => "Trend",
         Screen::Log => "Log",
         Screen::HandOver => "Hand over",
         Screen::Pause => "Paused",
@@ -71,7 +74,7 @@ pub fn heading(state: &State) -> String {
 /// newest entry of the log, the first line of every other list.
 pub fn first_mark(screen: Screen, items: usize) -> Option<usize> {
     match screen {
-        Screen::Work | Screen::Cause(_) => None,
+        Screen::Work | Screen::Cause(_) | Screen::Trend => None,
         Screen::Log => items.checked_sub(1),
         _ => (items > 0).then_some(0),
     }

@@ -7,6 +7,7 @@ use super::schematic::{Sheet, Zoom};
 use super::theme::Look;
 use crate::base::stamp::Stamp;
 use crate::diagnosis::ranking::of_100;
+use crate::session::follow::Follow;
 use crate::session::job::{Job, Stage};
 use crate::session::reading::pressure_as_found;
 use crate::session::timer::Timer;
@@ -26,6 +27,8 @@ pub enum Screen {
     WhatIf,
     /// The aircraft drawn, as the job stands.
     Schematic,
+    /// A watched gauge over time.
+    Trend,
     /// Every entry.
     Log,
     /// What the next person has to know.
@@ -95,6 +98,8 @@ pub struct State {
     pub sheet: Sheet,
     /// How close the schematic is looked at.
     pub zoom: Zoom,
+    /// The file whose readings are followed.
+    pub follow: Option<Follow>,
     /// What just happened; stays until the next action.
     pub message: String,
     /// Everything that was said.
@@ -122,6 +127,7 @@ impl State {
             before: Vec::new(),
             sheet: Sheet::default(),
             zoom: Zoom::default(),
+            follow: None,
             message: String::new(),
             messages: Vec::new(),
             now,
@@ -165,6 +171,7 @@ impl State {
     pub fn typing(&self) -> bool {
         match self.screen {
             Screen::Search => true,
+            Screen::Trend => !self.input.is_empty(),
             Screen::Work => {
                 let wanted = self.prompt().is_some_and(|prompt| prompt.typed.is_some());
                 wanted || self.input.starts_with(':')
@@ -195,10 +202,23 @@ impl State {
         }
     }
 
-    /// The next moment at which the screen changes without a key: a timer ends, a reading gets old.
+    /// A timer that is over and that nobody heard yet.
+    pub fn alarm(&self) -> Option<&Timer> {
+        self.job
+            .timers()
+            .iter()
+            .find(|timer| timer.left(self.now) <= 0)
+    }
+
+    /// The next moment at which the screen changes without a key: a timer ends, a reading gets
+    /// old, a followed file is looked at.
     pub fn next_moment(&self) -> Option<Stamp> {
         let timers = self.job.timers().iter().map(Timer::ends);
         let reading = pressure_as_found(&self.job).map(|reading| reading.old_from());
-        timers.chain(reading).filter(|at| *at > self.now).min()
+        // What is overdue is looked at soon.
+        let soon = Stamp::from_seconds(self.now.seconds() + 1);
+        let follow = self.follow.as_ref().map(|follow| follow.next.max(soon));
+        let all = timers.chain(reading).chain(follow);
+        all.filter(|at| *at > self.now).min()
     }
 }

@@ -23,6 +23,16 @@ pub fn top_line(state: &State, theme: &Theme, columns: usize) -> Line<'static> {
     if !aircraft.is_empty() {
         left = format!("{aircraft}  {left}");
     }
+    if let Some(over) = state.alarm() {
+        let words = format!("ALARM {} over {}: k  ", over.label, over.ends().clock());
+        let words = truncate(&words, columns.saturating_sub(width(chocks)));
+        let room = columns.saturating_sub(width(chocks) + width(&words));
+        return Line::from(vec![
+            Span::styled(pad(&left, room), theme.strong),
+            Span::styled(words, theme.warning),
+            Span::styled(chocks, style),
+        ]);
+    }
     let mut facts = String::new();
     let room = columns.saturating_sub(width(chocks));
     for fact in [pressure(state, columns), evidence(state)] {

@@ -14,7 +14,9 @@ use crate::base::stamp::Stamp;
 use crate::session::entry::What;
 use crate::session::field::Form;
 use crate::session::fields::FIELDS;
+use crate::session::follow::Follow;
 use crate::session::job::Stage;
+use crate::session::watch::watched;
 
 /// Takes one event.
 pub fn update(state: &mut State, event: &Event) -> Option<Effect> {
@@ -51,6 +53,13 @@ fn dead_key(state: &mut State, key: Key) -> Option<Effect> {
 
 /// A timer that is over is said; a reading that got old is drawn as such.
 fn moment(state: &mut State, at: Stamp) -> Option<Effect> {
+    let due = state
+        .follow
+        .as_ref()
+        .is_some_and(|follow| follow.next <= at);
+    if due {
+        return Some(Effect::Look);
+    }
     let over = state.job.timers().iter().find(|timer| timer.ends() == at);
     let line = over.map(|timer| timer.line(at))?;
     say(state, &line)
@@ -80,8 +89,7 @@ fn act(state: &mut State, action: Action) -> Option<Effect> {
         Action::Send if state.screen == Screen::Search => open::accept(state),
         Action::Send => send(state),
         Action::Move(way) => go(state, way),
-        Action::Undo => Some(Effect::Enter(What::Undo)),
-        Action::Redo => Some(Effect::Enter(What::Redo)),
+        Action::Undo | Action::Redo | Action::Heard => entry_of(action).map(Effect::Enter),
         Action::Show(screen) => show(state, screen),
         Action::Sheet => {
             state.sheet = state.sheet.next();
@@ -114,6 +122,16 @@ fn act(state: &mut State, action: Action) -> Option<Effect> {
         Action::Back => back(state),
         Action::Suspend => Some(Effect::Suspend),
         Action::Quit => Some(Effect::Leave),
+    }
+}
+
+/// The entry that a key makes by itself.
+fn entry_of(action: Action) -> Option<What> {
+    match action {
+        Action::Undo => Some(What::Undo),
+        Action::Redo => Some(What::Redo),
+        Action::Heard => Some(What::Heard),
+        _ => None,
     }
 }
 
@@ -184,6 +202,15 @@ pub fn send(state: &mut State) -> Option<Effect> {
     if line.starts_with(':') {
         return run(state, &line);
     }
+    if state.screen == Screen::Trend {
+        return match watched(&state.job, &clean(&line), state.now) {
+            Ok(what) => Some(Effect::Enter(what)),
+            Err(reason) => {
+                state.input = line;
+                say(state, &reason)
+            }
+        };
+    }
     if line.trim() == "0" && means_not_known(state) {
         return press(state, '0');
     }
@@ -197,6 +224,32 @@ pub fn send(state: &mut State) -> Option<Effect> {
     }
 }
 
+/// Follows a file, or ends that.
+fn follow(state: &mut State, wanted: Option<(String, Option<usize>)>) -> Option<Effect> {
+    let Some((path, gauge)) = wanted else {
+        let said = match state.follow.take() {
+            Some(follow) => format!("{} is followed no more.", follow.name()),
+            None => "No file is followed.".to_owned(),
+        };
+        return say(state, &said);
+    };
+    if state.read_only {
+        return say(
+            state,
+            "This job can only be read here, so nothing is followed.",
+        );
+    }
+    if !state.job.is_identified() {
+        return say(state, "People, chocks and aircraft come first.");
+    }
+    let follow = Follow::new(&path, gauge, state.now);
+    show(state, Screen::Trend);
+    let name = follow.name();
+    state.follow = Some(follow);
+    state.say(&format!("{name} is followed; :follow off ends that."));
+    Some(Effect::Look)
+}
+
 /// Runs a typed command.
 pub fn run(state: &mut State, line: &str) -> Option<Effect> {
     match parse(&state.job, line) {
@@ -204,6 +257,11 @@ pub fn run(state: &mut State, line: &str) -> Option<Effect> {
         Ok(Command::Show(screen)) => show(state, screen),
         Ok(Command::Check(check)) => open::choose(state, check),
         Ok(Command::Read(words)) => open::read(state, &words),
+        Ok(Command::Watch(words)) => match watched(&state.job, &words, state.now) {
+            Ok(what) => Some(Effect::Enter(what)),
+            Err(reason) => say(state, &reason),
+        },
+        Ok(Command::Follow(wanted)) => follow(state, wanted),
         Ok(Command::HandOver) => open::hand_over(state),
         Ok(Command::Search(words)) => {
             show(state, Screen::Search);

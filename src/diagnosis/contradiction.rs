@@ -59,5 +59,6 @@ pub fn item_name(inference: &Inference, item: Item) -> String {
         Item::Report => "report".to_owned(),
         Item::Condition(condition) => model.tree.conditions[condition].id.clone(),
         Item::Check(check) => model.checks[check].id.clone(),
+        Item::Fall => "fall of the gauge".to_owned(),
     }
 }

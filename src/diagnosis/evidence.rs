@@ -1,5 +1,8 @@
 //! What is known: the report, the conditions, the answers.
 
+use std::sync::Arc;
+
+use super::fell::Fell;
 use super::model::Model;
 
 /// The answer to one check.
@@ -26,6 +29,8 @@ pub struct Evidence {
     pub spans: Vec<Option<(f64, f64)>>,
     /// For each check its answer.
     pub replies: Vec<Reply>,
+    /// How far a gauge fell over a watch, where one was watched.
+    pub fell: Option<Arc<Fell>>,
 }
 
 /// What was said of one condition.
@@ -48,6 +53,8 @@ pub enum Item {
     Condition(usize),
     /// A check.
     Check(usize),
+    /// The fall of a gauge.
+    Fall,
 }
 
 impl Evidence {
@@ -58,6 +65,7 @@ impl Evidence {
             known: vec![None; model.tree.conditions.len()],
             spans: vec![None; model.tree.conditions.len()],
             replies: vec![Reply::Open; model.checks.len()],
+            fell: None,
         }
     }
 
@@ -95,7 +103,7 @@ impl Evidence {
         self.replies[check] = Reply::Cannot;
     }
 
-    /// Everything that is known, in the order report, conditions, checks.
+    /// Everything that is known, in the order report, conditions, checks, fall of a gauge.
     pub fn items(&self) -> Vec<Item> {
         let conditions = self.known.iter().enumerate();
         let checks = self.replies.iter().enumerate();
@@ -105,7 +113,9 @@ impl Evidence {
             Reply::Answered(_) => Some(Item::Check(at)),
             _ => None,
         });
-        report.into_iter().chain(conditions).chain(checks).collect()
+        let fall = self.fell.as_ref().map(|_| Item::Fall);
+        let first = report.into_iter().chain(conditions);
+        first.chain(checks).chain(fall).collect()
     }
 
     /// The same evidence with some items only.
@@ -123,6 +133,9 @@ impl Evidence {
             if !items.contains(&Item::Check(at)) {
                 *reply = Reply::Open;
             }
+        }
+        if !items.contains(&Item::Fall) {
+            left.fell = None;
         }
         left
     }

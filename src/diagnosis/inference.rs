@@ -1,10 +1,16 @@
 //! The exact engine at work for one model: evidence in, every probability out.
 
-use std::sync::Arc;
+mod nodes;
+
+use std::sync::{Arc, OnceLock};
 
 use super::alike::outcomes;
-use super::chances::Chances;
+use super::chances::{Chances, Terms};
 use super::evidence::{Evidence, Reply};
+use super::falls::{Against, Drained, Falls};
+use super::fell::Fell;
+use super::gauge_reading::Dial;
+use super::mechanism::{Mechanism, Mechanisms};
 use super::model::Model;
 use super::moved::Designed;
 use super::played_times::Typed;
@@ -13,7 +19,6 @@ use super::time_to_movement::Times;
 use crate::tree::engine::{BUDGET, Engine, Workshop};
 use crate::tree::layers::OverBudget;
 use crate::tree::mass::Mass;
-use crate::tree::node::Node;
 use crate::tree::partition::Partition;
 use crate::tree::scale::variable_weights;
 use crate::tree::sweep::{Sweep, Weights};
@@ -30,6 +35,12 @@ pub struct Inference {
     designed: Designed,
     /// What was played of readings.
     predictions: Predictions,
+    /// What was played of falling gauges.
+    falls: Falls,
+    /// What causes were seen to do.
+    mechanisms: Mechanisms,
+    /// What the gauges can show.
+    dial: OnceLock<Dial>,
 }
 
 /// What is believed under some evidence.
@@ -88,6 +99,9 @@ impl Inference {
             all_checks: None,
             designed: Designed::default(),
             predictions: Predictions::default(),
+            falls: Falls::default(),
+            mechanisms: Mechanisms::default(),
+            dial: OnceLock::new(),
         };
         let model = Arc::clone(&made.model);
         let every: Vec<usize> = (0..model.checks.len()).collect();
@@ -126,6 +140,17 @@ impl Inference {
         &self.model
     }
 
+    /// What an event does inside the aircraft, beside a healthy one; without an event a healthy
+    /// one alone. `None` where it puts no fault in.
+    pub fn mechanism(&self, evidence: &Evidence, event: Option<usize>) -> Option<Arc<Mechanism>> {
+        self.mechanisms.of(&self.model, evidence, event)
+    }
+
+    /// What the gauges of the aircraft can show.
+    pub fn dial(&self) -> Dial {
+        *self.dial.get_or_init(|| Dial::of(&self.model))
+    }
+
     /// States of the product of all checks; `None` where that is over budget.
     pub fn states(&self) -> Option<usize> {
         self.all_checks.as_ref().map(Engine::states)
@@ -153,6 +178,17 @@ impl Inference {
     /// What a check would read: on a healthy aircraft first, then with each of some causes.
     pub fn predicted(&self, check: usize, events: &[usize]) -> Vec<Predicted> {
         self.predictions.of(&self.model, check, events)
+    }
+
+    /// How a gauge would fall in a watch: on a healthy aircraft first, then with each of some
+    /// events; those that the plant refuses are left out.
+    pub fn curves(&self, fell: &Fell, events: &[usize]) -> Vec<Against> {
+        self.falls.against(&self.model, fell, events)
+    }
+
+    /// What the fall of a gauge is of the store; `None` where the plant refuses it.
+    pub fn drained(&self, fell: &Fell) -> Option<Drained> {
+        self.falls.drained(&self.model, fell)
     }
 
     /// Probability of the evidence alone; 0 where it contradicts itself.
@@ -215,12 +251,26 @@ impl Inference {
         evidence: &Evidence,
         variables: Vec<Vec<f64>>,
     ) -> Result<(Sweep, Vec<Vec<f64>>), OverBudget> {
-        match self.designed.lapses(&self.model, evidence) {
-            None => self.sweep_of(evidence, &Chances::plain(&self.model, variables)),
-            Some(lapses) => {
-                let chances = Chances::timed(&self.model, &variables, &lapses);
+        let model = &self.model;
+        match self.terms(evidence) {
+            Terms::None => self.sweep_of(evidence, &Chances::plain(model, variables)),
+            Terms::One(lapses) => {
+                self.sweep_of(evidence, &Chances::one(model, &variables, &lapses))
+            }
+            Terms::Both(one, other) => {
+                let chances = Chances::both(model, &variables, (&one, &other));
                 self.sweep_of(evidence, &chances)
             }
+        }
+    }
+
+    /// What is known of when it moved, and of how far a gauge fell.
+    fn terms(&self, evidence: &Evidence) -> Terms {
+        let moved = self.designed.lapses(&self.model, evidence);
+        match (moved, self.falls.lapses(&self.model, evidence)) {
+            (None, None) => Terms::None,
+            (Some(one), None) | (None, Some(one)) => Terms::One(one),
+            (Some(moved), Some(fell)) => Terms::Both(moved, fell),
         }
     }
 
@@ -317,6 +367,7 @@ impl Inference {
         checks: &[usize],
     ) -> Weights<M> {
         let mut weights = engine.open_weights(chances.variables.clone());
+        weights.outcomes[0].fill(chances.always);
         if evidence.report {
             // Where the top is false the report needs a cause that is not in the tree.
             weights.outcomes[0][1] = chances.unlisted;
@@ -331,70 +382,5 @@ impl Inference {
             }
         }
         weights
-    }
-
-    /// Probability of every gate and of every value of every condition, by name.
-    ///
-    /// Gates are not part of the product that is kept, so they cost a product of their own.
-    pub fn nodes(&self, evidence: &Evidence) -> Result<Vec<(String, f64)>, NoBelief> {
-        let model = &self.model;
-        let belief = self.believe(evidence)?;
-        let gates: Vec<Node> = (0..model.tree.gates.len()).map(Node::Gate).collect();
-        let masses = self.node_masses(evidence, &gates)?;
-        let mut nodes: Vec<(String, f64)> = gates
-            .iter()
-            .zip(masses)
-            .map(|(gate, mass)| (model.tree.name(*gate), mass))
-            .collect();
-        for (condition, values) in belief.values.iter().enumerate() {
-            if model.questions[condition].fact.is_some() {
-                continue;
-            }
-            for (value, chance) in values.iter().enumerate() {
-                let node = Node::Value { condition, value };
-                nodes.push((model.tree.name(node), *chance));
-            }
-        }
-        Ok(nodes)
-    }
-
-    /// Probability of some nodes, one product for each.
-    ///
-    /// A few checks can make a larger product than all of them where the order is chosen anew, so
-    /// the order of the product that is known to be small is taken.
-    fn node_masses(&self, evidence: &Evidence, nodes: &[Node]) -> Result<Vec<f64>, NoBelief> {
-        let variables = self.variables(evidence);
-        match self.designed.lapses(&self.model, evidence) {
-            None => self.nodes_of(evidence, &Chances::plain(&self.model, variables), nodes),
-            Some(lapses) => {
-                let chances = Chances::timed(&self.model, &variables, &lapses);
-                self.nodes_of(evidence, &chances, nodes)
-            }
-        }
-    }
-
-    fn nodes_of<M: Mass>(
-        &self,
-        evidence: &Evidence,
-        chances: &Chances<M>,
-        nodes: &[Node],
-    ) -> Result<Vec<f64>, NoBelief> {
-        let answered: Vec<usize> = (0..self.model.checks.len())
-            .filter(|check| matches!(evidence.replies[*check], Reply::Answered(_)))
-            .collect();
-        let mut partitions = self.partitions(&answered);
-        let mut workshop = Workshop::new(&self.model.tree);
-        let order = self.order();
-        let mut found = Vec::with_capacity(nodes.len());
-        for node in nodes {
-            partitions.push(Partition::of_node(*node));
-            let engine = workshop.engine_after(&partitions, &order, BUDGET)?;
-            let weights = self.weights(&engine, evidence, chances, &answered);
-            let sweep = engine.ask(&weights);
-            let last = sweep.outcomes.last().and_then(|o| o.first());
-            found.push(last.copied().unwrap_or(0.0) / sweep.total);
-            partitions.pop();
-        }
-        Ok(found)
     }
 }

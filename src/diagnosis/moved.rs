@@ -11,11 +11,13 @@ use super::played_times::Typed;
 use super::time_to_movement::{Moves, Stretch, Times};
 use crate::tree::mass::Lapse;
 
-/// What the stretch in which it moved does to each event, and to a cause that is not in the tree.
+/// What a stretch, of hours or of a fall, does to each event and to a cause that is not in the tree.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Lapses {
-    /// By event; 1 for what never moves it.
+    /// By event; 1 for what adds nothing.
     pub events: Vec<Lapse>,
+    /// What is so whatever the cause.
+    pub always: Lapse,
     /// Of a cause that is not in the tree.
     pub unlisted: Lapse,
 }
@@ -69,6 +71,7 @@ impl Designed {
         };
         Some(Lapses {
             events: (0..model.causes.len()).map(lapse).collect(),
+            always: Lapse::never(1.0),
             unlisted: Times::any().lapse(stretch),
         })
     }

@@ -137,7 +137,8 @@ impl Typed {
         self.wind.is_none() && self.charge.is_none() && self.temperature.is_none()
     }
 
-    fn parking(&self, wear: f64, slope: f64) -> Parking {
+    /// The parking with some in-limit leaks on a slope (rise over run).
+    pub fn parking(&self, wear: f64, slope: f64) -> Parking {
         let mut parking = Parking::usual();
         let changes = &mut parking.changes;
         changes.extend([Change::Wear(wear), Change::Slope(slope)]);

@@ -56,7 +56,7 @@ fn others(
         Item::Condition(condition) => {
             return other_words(inference, evidence, without, condition);
         }
-        Item::Report => return Vec::new(),
+        Item::Report | Item::Fall => return Vec::new(),
     };
     let model = inference.model();
     let said = match &evidence.replies[check] {

@@ -142,6 +142,7 @@ fn worst(steps: &[Step]) -> usize {
 pub fn step_words(model: &Model, case: &Case, item: Item) -> String {
     match item {
         Item::Report => "the report".to_owned(),
+        Item::Fall => "the fall of the gauge".to_owned(),
         Item::Condition(condition) => {
             let about = &model.tree.conditions[condition];
             let told = case.given.iter().find(|told| told.condition == condition);

@@ -15,7 +15,7 @@ mod passage;
 
 pub use beginning::Start;
 pub use change::Change;
-pub use drain::Leg;
+pub use drain::{BEYOND, Leg};
 pub use gauges::Passing;
 
 use std::sync::Arc;

@@ -6,11 +6,13 @@
 mod electrical;
 mod flight_deck;
 mod gas;
+mod gauges;
 mod list;
 mod rounds;
 mod survey;
 mod trial;
 
+pub use gauges::{GAUGES, Gauge, Side};
 pub use list::OBSERVABLES;
 pub use rounds::Rounds;
 

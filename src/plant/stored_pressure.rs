@@ -38,6 +38,19 @@ pub enum StoredError {
 
 /// Reads a stored pressure, Pa gauge; `most` is what the pumps give.
 pub fn stored(text: &str, most: f64) -> Result<f64, StoredError> {
+    Ok(within(text, most, 1.001)?.min(most))
+}
+
+/// How far above the pumps a gauge may read, for heat and for its own error: judgement.
+const SHOWN: f64 = 1.2;
+
+/// Reads what a gauge of the store shows, Pa gauge; heat and its own error may put it above
+/// `most`, which the pumps give.
+pub fn shown(text: &str, most: f64) -> Result<f64, StoredError> {
+    within(text, most, SHOWN)
+}
+
+fn within(text: &str, most: f64, beyond: f64) -> Result<f64, StoredError> {
     if let Some(bare) = plain_decimal(text.trim()) {
         return Err(StoredError::NoUnit { bare });
     }
@@ -54,16 +67,16 @@ pub fn stored(text: &str, most: f64) -> Result<f64, StoredError> {
         pressure_words(value),
         pressure_words(twin.si())
     );
-    if !(0.0..=most * 1.001).contains(&value) {
+    if !(0.0..=most * beyond).contains(&value) {
         let most = pressure_words(most);
         return Err(StoredError::OutOfRange { meant, most });
     }
     // A low figure that would be a usual one in the other unit is a slip more often than not.
-    let usual = 0.15 * most..=most * 1.001;
+    let usual = 0.15 * most..=most * beyond;
     if value > 0.0 && value < 0.1 * most && usual.contains(&twin.si()) {
         return Err(StoredError::OtherUnit { meant, other });
     }
-    Ok(value.min(most))
+    Ok(value)
 }
 
 #[cfg(test)]
@@ -81,5 +94,10 @@ mod tests {
         assert!(said("3000").unwrap_err().starts_with("has no unit"));
         assert!(said("3000 bar").unwrap_err().starts_with("is out of range"));
         assert!(said("4 h").is_err());
+        let shown = |text: &str| shown(text, most).map_err(|error| error.to_string());
+        assert!((shown("212 bar").unwrap_or_default() - 212e5).abs() < 1.0);
+        for bad in ["-4 bar", "300 bar", "180 psi", "186"] {
+            assert!(shown(bad).is_err(), "{bad}");
+        }
     }
 }

@@ -8,6 +8,7 @@ use crate::session::fields::FIELDS;
 use crate::session::job::Job;
 use crate::session::reading::answer_by_reading;
 use crate::session::standing::standing;
+use crate::session::watch::{Taken, taken_words};
 
 /// Every entry there ever was, with its number and time; what does not stand says so.
 pub fn log_lines(job: &Job) -> Vec<String> {
@@ -16,11 +17,8 @@ pub fn log_lines(job: &Job) -> Vec<String> {
     let mut before: Option<&Entry> = None;
     let (mut done, mut back): (Vec<usize>, Vec<usize>) = (Vec::new(), Vec::new());
     for (place, entry) in job.entries().iter().enumerate() {
-        let now = stands
-            .entries
-            .iter()
-            .find(|(at, _)| *at == place)
-            .map(|(_, what)| what);
+        let now = stands.entries.binary_search_by_key(&place, |(at, _)| *at);
+        let now = now.ok().map(|at| &stands.entries[at].1);
         let is_change = matches!(entry.what, What::Change { .. });
         let is_answer = !matches!(entry.what, What::Undo | What::Redo | What::Change { .. });
         let mut line = format!(
@@ -110,13 +108,31 @@ pub fn words(job: &Job, what: &What) -> String {
                 .map_or(String::new(), |reason| format!(" ({reason})"));
             format!("{title}: cannot check{reason}")
         }
+        What::Readings { values, from } => readings_words(values, from.as_deref()),
+        What::NewWatch => "a new watch".to_owned(),
         What::Note(text) => format!("note: {text}"),
         What::Timer { label, minutes } => format!("timer {label}: {minutes} min"),
+        What::Heard => "timers heard".to_owned(),
         What::End(end) => format!("end of job: {}", END_STATES[*end].title),
         What::Change { line, to } => format!("entry {} changed: {}", line + 1, words(job, to)),
         What::Undo => "undo".to_owned(),
         What::Redo => "redo".to_owned(),
         What::Foreign(_) => "a line that is kept and not used".to_owned(),
+    }
+}
+
+/// One reading, or how many came from a file.
+fn readings_words(values: &[Taken], from: Option<&str>) -> String {
+    match (values, from) {
+        ([one], None) => format!("reading {}", taken_words(one)),
+        ([first, .., last], Some(from)) => format!(
+            "{} readings of {from}, {} to {}",
+            values.len(),
+            first.at.clock(),
+            last.at.clock()
+        ),
+        ([one], Some(from)) => format!("reading of {from}, {}", taken_words(one)),
+        _ => "no reading".to_owned(),
     }
 }
 
@@ -161,6 +177,15 @@ pub fn reword(job: &Job, place: usize, answer: &str) -> Result<What, String> {
             answered_again(job, *check, word)?
         }
         What::Note(_) => What::Note(answer.to_owned()),
+        What::Readings { values, from: None } if values.len() == 1 => {
+            let (at, gauge) = (values[0].at, values[0].gauge);
+            let taken = job.reading_taken(answer, at);
+            let taken = taken.map_err(|reason| format!("Not kept: {reason}."))?;
+            What::Readings {
+                values: vec![Taken { gauge, ..taken }],
+                from: None,
+            }
+        }
         _ => {
             return Err(format!(
                 "Entry {} cannot be changed; undo takes it back.",

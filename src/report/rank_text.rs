@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use super::hold_text::trimmed;
 use super::ranking::{Outcome, Ranking};
+use super::trend_text::fall_words;
 use crate::base::text::{listed, pad, truncate, width, wrap};
 use crate::diagnosis::contradiction::item_name;
 use crate::diagnosis::evidence::{Evidence, Item, Reply};
@@ -208,6 +209,10 @@ pub fn item_words(inference: &Inference, evidence: &Evidence, item: Item) -> Str
             let id = model.tree.conditions[condition].id.replace('-', " ");
             format!("{id}: {}", condition_words(model, evidence, condition))
         }
+        (Item::Fall, evidence) => evidence
+            .fell
+            .as_deref()
+            .map_or_else(String::new, fall_words),
         (Item::Report, _) => item_name(inference, item),
     }
 }

@@ -1,5 +1,6 @@
 //! What can be entered into a job.
 
+use super::watch::Taken;
 use crate::base::stamp::Stamp;
 
 /// One entry of a job with its time.
@@ -44,6 +45,15 @@ pub enum What {
         /// Why not.
         reason: Option<String>,
     },
+    /// Readings of watched gauges.
+    Readings {
+        /// The readings.
+        values: Vec<Taken>,
+        /// Name of the file they came from; `None` where they were typed.
+        from: Option<String>,
+    },
+    /// The watch ends; the next reading begins another.
+    NewWatch,
     /// Words for the log.
     Note(String),
     /// A timer was started.
@@ -53,6 +63,8 @@ pub enum What {
         /// Minutes it runs.
         minutes: u32,
     },
+    /// Whoever heard them says so: timers that are over end.
+    Heard,
     /// A way to end was chosen: its place.
     End(usize),
     /// An earlier entry was changed: its place among all entries, and what it says now.

@@ -146,7 +146,7 @@ impl Field {
 }
 
 /// `1,480` can be one and a half or fourteen hundred.
-fn is_ambiguous(typed: &str) -> bool {
+pub(super) fn is_ambiguous(typed: &str) -> bool {
     let Some((before, after)) = typed.split_once(',') else {
         return false;
     };

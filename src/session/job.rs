@@ -9,6 +9,7 @@ use super::fields::{FIELDS, of, place};
 use super::known::{Asked, Known};
 use super::standing::standing;
 use super::timer::Timer;
+use super::watch::Watch;
 use crate::diagnosis::cause::Part;
 use crate::diagnosis::contradiction;
 use crate::diagnosis::evidence::{Evidence, Item, Reply};
@@ -76,9 +77,13 @@ impl Job {
         view.can_undo = stands.can_undo;
         view.can_redo = stands.can_redo;
         for (place, what) in stands.entries {
-            view.take(model, what, &self.entries[place]);
+            view.take(&inference, what, place, self.entries[place].at);
         }
+        view.watch.in_order();
         self.view = view;
+        // The air may be typed after the readings.
+        let (air, view) = (self.air(), &mut self.view);
+        view.evidence.fell = view.watch.settle(model, air, &view.answered);
         self.view.stage = self.work_out(model);
     }
 
@@ -331,6 +336,11 @@ impl Job {
     /// Evidence that was taken away.
     pub fn situation(&self) -> &Situation {
         &self.view.situation
+    }
+
+    /// The watched gauges.
+    pub fn watch(&self) -> &Watch {
+        &self.view.watch
     }
 
     /// Whether there is something to take back.

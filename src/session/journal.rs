@@ -7,7 +7,9 @@ use super::end_state::{self, END_STATES};
 use super::entry::{Entry, What};
 use super::fields::{self, FIELDS};
 use super::header::{Header, VERSION};
+use super::watch::Taken;
 use crate::base::stamp::Stamp;
+use crate::diagnosis::gauge_reading::{name_of, place_of};
 use crate::diagnosis::model::Model;
 
 /// The header line, without its line end.
@@ -89,10 +91,16 @@ fn what_json(what: &What, model: &Model) -> Value {
             let id = &model.checks[*check].id;
             json!({"entry": "cannot", "check": id, "reason": reason})
         }
+        What::Readings { values, from } => {
+            let values: Vec<Value> = values.iter().map(taken_json).collect();
+            json!({"entry": "readings", "from": from, "values": values})
+        }
+        What::NewWatch => json!({"entry": "new-watch"}),
         What::Note(text) => json!({"entry": "note", "text": text}),
         What::Timer { label, minutes } => {
             json!({"entry": "timer", "label": label, "minutes": minutes})
         }
+        What::Heard => json!({"entry": "heard"}),
         What::End(state) => json!({"entry": "end", "state": END_STATES[*state].id}),
         What::Change { line, to } => {
             json!({"entry": "change", "line": line, "to": what_json(to, model)})
@@ -169,6 +177,8 @@ fn read_what(value: &Value, model: &Model) -> Result<What, String> {
             check: check()?,
             reason: text("reason"),
         },
+        "readings" => readings(value, text("from"))?,
+        "new-watch" => What::NewWatch,
         "note" => What::Note(need("text")?),
         "timer" => What::Timer {
             label: need("label")?,
@@ -178,6 +188,7 @@ fn read_what(value: &Value, model: &Model) -> Result<What, String> {
                 .and_then(|m| u32::try_from(m).ok())
                 .ok_or("it has no minutes")?,
         },
+        "heard" => What::Heard,
         "end" => {
             let id = need("state")?;
             What::End(end_state::place(&id).ok_or_else(|| format!("no end state `{id}`"))?)
@@ -194,6 +205,29 @@ fn read_what(value: &Value, model: &Model) -> Result<What, String> {
         "redo" => What::Redo,
         "foreign" => What::Foreign(need("text")?),
         other => return Err(format!("`{other}` is not known")),
+    })
+}
+
+fn taken_json(taken: &Taken) -> Value {
+    let gauge = name_of(taken.gauge);
+    json!({"at": taken.at.to_string(), "gauge": gauge, "read": taken.typed})
+}
+
+fn readings(value: &Value, from: Option<String>) -> Result<What, String> {
+    let values = value.get("values").and_then(Value::as_array);
+    let values = values.ok_or("it has no `values`")?;
+    let values = values.iter().map(read_taken).collect::<Result<_, _>>()?;
+    Ok(What::Readings { values, from })
+}
+
+fn read_taken(value: &Value) -> Result<Taken, String> {
+    let text = |key: &str| value.get(key).and_then(Value::as_str);
+    let need = |key: &str| text(key).ok_or_else(|| format!("a reading has no `{key}`"));
+    let gauge = need("gauge")?;
+    Ok(Taken {
+        at: Stamp::parse(need("at")?).ok_or("a reading has no time")?,
+        gauge: place_of(gauge).ok_or_else(|| format!("there is no gauge `{gauge}`"))?,
+        typed: need("read")?.to_owned(),
     })
 }
 

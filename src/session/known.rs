@@ -1,13 +1,15 @@
 //! Everything that follows from the entries of a job.
 
-use super::entry::{Entry, What};
+use super::entry::What;
 use super::field::Section;
 use super::fields::{FIELDS, of};
 use super::job::Stage;
 use super::timer::Timer;
+use super::watch::Watch;
+use crate::base::stamp::Stamp;
 use crate::diagnosis::evidence::Evidence;
 use crate::diagnosis::given;
-use crate::diagnosis::inference::Belief;
+use crate::diagnosis::inference::{Belief, Inference};
 use crate::diagnosis::model::Model;
 use crate::diagnosis::next_check::Proposal;
 use crate::diagnosis::situation::Situation;
@@ -54,6 +56,9 @@ pub(super) struct Known {
     pub(super) locked: Vec<usize>,
     pub(super) end: Option<usize>,
     pub(super) timers: Vec<Timer>,
+    pub(super) watch: Watch,
+    /// Checks that were answered, with the places of the entries.
+    pub(super) answered: Vec<(usize, usize)>,
     pub(super) stage: Stage,
     pub(super) can_undo: bool,
     pub(super) can_redo: bool,
@@ -73,6 +78,8 @@ impl Known {
             locked: Vec::new(),
             end: None,
             timers: Vec::new(),
+            watch: Watch::default(),
+            answered: Vec::new(),
             stage: Stage::NothingLeft,
             can_undo: false,
             can_redo: false,
@@ -82,7 +89,8 @@ impl Known {
 
 impl Known {
     /// Takes one entry that stands.
-    pub(super) fn take(&mut self, model: &Model, what: What, entry: &Entry) {
+    pub(super) fn take(&mut self, inference: &Inference, what: What, place: usize, at: Stamp) {
+        let model = inference.model();
         match what {
             What::Field { field, value } => self.fields[field] = Asked::from(value),
             What::Condition { condition, word } => {
@@ -99,13 +107,15 @@ impl Known {
             What::Answer { check, answer, .. } => {
                 self.situation.make(model, &model.checks[check]);
                 self.evidence.answer(model, check, answer);
+                self.answered.push((check, place));
             }
             What::Cannot { check, .. } => self.evidence.cannot(check),
             What::Timer { label, minutes } => self.timers.push(Timer {
                 label,
-                started: entry.at,
+                started: at,
                 minutes,
             }),
+            What::Heard => self.timers.retain(|timer| timer.left(at) > 0),
             What::End(end) => {
                 self.end = Some(end);
                 // What was handed over on the way says nothing about how the job ended.
@@ -113,6 +123,8 @@ impl Known {
                     self.fields[field] = Asked::NotYet;
                 }
             }
+            What::Readings { values, .. } => self.watch.take(inference.dial(), &values, place),
+            What::NewWatch => self.watch = Watch::default(),
             What::Note(_) | What::Change { .. } | What::Undo | What::Redo | What::Foreign(_) => {}
         }
     }

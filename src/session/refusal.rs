@@ -15,6 +15,10 @@ impl Job {
             What::Field { field, value: None } if self.is_must(&FIELDS[*field]) => {
                 Some("This one needs an answer; 0 is not accepted.".to_owned())
             }
+            What::Readings { .. } | What::NewWatch if !self.is_identified() => {
+                Some("People, chocks and aircraft come first.".to_owned())
+            }
+            What::Heard if self.timers().is_empty() => Some("No timer runs or is over.".to_owned()),
             What::End(end) => self.refuses_end(*end),
             What::Undo if !self.can_undo() => Some("There is nothing to take back.".to_owned()),
             What::Redo if !self.can_redo() => Some("There is nothing to put back.".to_owned()),

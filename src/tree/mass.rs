@@ -44,57 +44,71 @@ impl Mass for f64 {
 /// The first of several independent times lies beyond t where each of them does, which is a
 /// product; so it lies within a stretch with the weight that the product loses from its beginning
 /// to its end. Carrying what is lost keeps every sum one of products that are not negative, where
-/// the difference of two sweeps would cancel.
+/// the difference of two sweeps would cancel. Nothing asks for a time: the greatest of several
+/// independent falls is such a product too, and two such stretches are a lapse of lapses.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Lapse {
+pub struct Lapse<M = f64> {
     /// Weight of times beyond the end.
-    pub beyond: f64,
+    pub beyond: M,
     /// Weight of times within the stretch.
-    pub within: f64,
+    pub within: M,
 }
 
-impl Mass for Lapse {
-    const ZERO: Self = Self::never(0.0);
-    const ONE: Self = Self::never(1.0);
+impl<M: Mass> Mass for Lapse<M> {
+    const ZERO: Self = Self::never(M::ZERO);
+    const ONE: Self = Self::never(M::ONE);
 
     fn plain(weight: f64) -> Self {
-        Self::never(weight)
+        Self::never(M::plain(weight))
     }
 
     fn plus(self, other: Self) -> Self {
         Self {
-            beyond: self.beyond + other.beyond,
-            within: self.within + other.within,
+            beyond: self.beyond.plus(other.beyond),
+            within: self.within.plus(other.within),
         }
     }
 
     fn times(self, other: Self) -> Self {
+        let gone = self.within.times(other.beyond.plus(other.within));
         Self {
-            beyond: self.beyond * other.beyond,
-            within: self.within * (other.beyond + other.within) + self.beyond * other.within,
+            beyond: self.beyond.times(other.beyond),
+            within: gone.plus(self.beyond.times(other.within)),
         }
     }
 
     fn weight(self) -> f64 {
-        self.within
+        self.within.weight()
     }
 }
 
-impl Lapse {
+impl<M: Mass> Lapse<M> {
     /// A weight of what has no time: it lies beyond every end.
-    pub const fn never(weight: f64) -> Self {
+    pub const fn never(weight: M) -> Self {
         Self {
             beyond: weight,
-            within: 0.0,
+            within: M::ZERO,
         }
     }
 
     /// The same with a chance before it.
     #[must_use]
     pub fn scaled(self, chance: f64) -> Self {
+        let chance = M::plain(chance);
         Self {
-            beyond: chance * self.beyond,
-            within: chance * self.within,
+            beyond: chance.times(self.beyond),
+            within: chance.times(self.within),
+        }
+    }
+}
+
+impl Lapse {
+    /// Two stretches of one thing that have nothing to do with each other.
+    #[must_use]
+    pub fn with(self, other: Self) -> Lapse<Self> {
+        Lapse {
+            beyond: other.scaled(self.beyond),
+            within: other.scaled(self.within),
         }
     }
 }
@@ -119,11 +133,22 @@ mod tests {
 
     #[test]
     fn what_has_no_time_changes_weights_alone() {
-        let timed = Lapse {
+        let timed: Lapse = Lapse {
             beyond: 0.25,
             within: 0.5,
         };
         assert_eq!(timed.times(Lapse::never(0.5)), timed.scaled(0.5));
-        assert!(Lapse::ONE.weight() < f64::MIN_POSITIVE);
+        assert!(Lapse::<f64>::ONE.weight() < f64::MIN_POSITIVE);
+    }
+
+    #[test]
+    fn two_stretches_count_where_both_are_met() {
+        let of = |beyond: f64, within: f64| Lapse { beyond, within };
+        let (one, other) = (of(0.5, 0.3), of(0.2, 0.6));
+        let (a, b) = (of(0.9, 0.05), of(0.4, 0.5));
+        // Of two independent things each stretch is met by the first of its own pair alone.
+        let both = one.with(a).times(other.with(b)).weight();
+        let apart = one.times(other).weight() * a.times(b).weight();
+        assert!((both - apart).abs() < 1e-15, "{both} and {apart}");
     }
 }

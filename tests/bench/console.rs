@@ -11,7 +11,7 @@ use stillwheel::console::bench::state::State as BenchState;
 use stillwheel::console::bench::update::{Event, typed, update};
 use stillwheel::console::bench::view::view as bench_view;
 use stillwheel::console::commit::commit;
-use stillwheel::console::state::State;
+use stillwheel::console::state::{Screen, State};
 use stillwheel::console::theme::MONO;
 use stillwheel::console::view::view;
 use stillwheel::diagnosis::inference::Inference;
@@ -19,6 +19,7 @@ use stillwheel::plant::course::{Course, HOUR};
 use stillwheel::session::entry::What;
 use stillwheel::session::fields::FIELDS;
 use stillwheel::session::job::{Job, Stage};
+use stillwheel::session::watch::Taken;
 
 use crate::measure::time;
 
@@ -101,6 +102,79 @@ fn on_the_bench() {
     }
 }
 
+/// Frames at 200x60 with what costs most to draw, and the first look at a fall.
+fn wide_frames() {
+    let mut terminal = Terminal::new(TestBackend::new(200, 60)).expect("a test terminal");
+    let mut state = questions();
+    state.size = (200, 60);
+    state.now = Stamp::from_seconds(7200);
+    let hour = |bar: f64| -> Vec<Taken> {
+        let one = |nth: i64| Taken {
+            at: Stamp::from_seconds(60 + 60 * nth),
+            gauge: 0,
+            typed: format!(
+                "{:.1} bar",
+                186.0 - bar * f64::from(i32::try_from(nth).unwrap_or(0)) / 10.0
+            ),
+        };
+        (0..=10).map(one).collect()
+    };
+    let watch = |bar: f64| What::Readings {
+        values: hour(bar),
+        from: None,
+    };
+    let inference = Arc::new(Inference::new(Arc::clone(state.job.model())));
+    let entries = state.job.entries().to_vec();
+    let mut nth = 0;
+    time(
+        "a new watch: every fault played, ranked, plot at 200x60",
+        || {
+            // Another charge each time, so that nothing is known from the last round.
+            nth += 1;
+            let job = Job::new(Arc::clone(&inference), entries.clone());
+            let mut state = State::new(job, "bench", Stamp::from_seconds(7200));
+            state.size = (200, 60);
+            let fell = watch(9.0 + f64::from(nth) * 1e-3);
+            let What::Readings { mut values, from } = fell else {
+                return;
+            };
+            values[0].typed = format!("{:.3} bar", 186.0 + f64::from(nth) * 1e-3);
+            let what = What::Readings { values, from };
+            commit(&mut state, what, Stamp::from_seconds(7200), &mut |_| Ok(()));
+            terminal
+                .draw(|frame| view(frame, &state, &MONO))
+                .expect("drawn");
+        },
+    );
+    commit(
+        &mut state,
+        watch(9.0),
+        Stamp::from_seconds(7200),
+        &mut |_| Ok(()),
+    );
+    for (name, screen) in [
+        ("a frame with the plot at 200x60", Screen::Trend),
+        ("a frame with the schematic at 200x60", Screen::Schematic),
+    ] {
+        state.screen = screen;
+        time(name, || {
+            terminal
+                .draw(|frame| view(frame, &state, &MONO))
+                .expect("drawn");
+        });
+    }
+    let leader = state.job.causes().into_iter().map(|row| row.event);
+    let fault = leader
+        .into_iter()
+        .find(|event| state.job.model().causes[*event].fault.is_some());
+    state.screen = Screen::Cause(fault.expect("a fault among the causes"));
+    time("a frame with a cause explained at 200x60", || {
+        terminal
+            .draw(|frame| view(frame, &state, &MONO))
+            .expect("drawn");
+    });
+}
+
 /// Prints the figures.
 pub fn run() {
     on_the_bench();
@@ -137,6 +211,8 @@ pub fn run() {
             .draw(|frame| view(frame, &state, &MONO))
             .expect("drawn");
     });
+
+    wide_frames();
 
     let mut bytes = Vec::new();
     let mut terminal = Terminal::with_options(

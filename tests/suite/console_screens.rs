@@ -14,7 +14,7 @@ use stillwheel::session::field::Section;
 use stillwheel::session::fields::{FIELDS, of, place};
 use stillwheel::session::job::Stage;
 
-const SCREENS: &str = "woilhepm/?";
+const SCREENS: &str = "woitlhepm/?";
 
 /// The intake answered, chocks in: the first check is on the screen.
 pub fn at_questions() -> State {

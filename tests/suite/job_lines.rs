@@ -369,7 +369,9 @@ fn a_newer_job_and_a_strange_file_are_refused_with_words() {
     let path = only_job(folder.path());
     let name = path.file_stem().unwrap().to_str().unwrap().to_owned();
     let text = std::fs::read_to_string(&path).unwrap();
-    std::fs::write(&path, text.replace("job 1", "job 99")).unwrap();
+    let newest = format!("job {}", stillwheel::session::header::VERSION);
+    assert!(text.contains(&newest), "{text}");
+    std::fs::write(&path, text.replace(&newest, "job 99")).unwrap();
     let refused = run(folder.path(), &["resume", &name], "");
     assert_eq!(refused.code, 3);
     assert!(

@@ -72,7 +72,15 @@ const OWNERS: &[(&str, &[&str])] = &[
     ("clap_mangen", &["cli/commands/man.rs"]),
     ("clap", &["cli/args", "cli/commands/", "main.rs"]),
     ("anyhow", &["cli/", "main.rs"]),
-    ("std::fs", &["authoring/desk.rs", "cli/", "session/store"]),
+    (
+        "std::fs",
+        &[
+            "authoring/desk.rs",
+            "cli/",
+            "session/follow.rs",
+            "session/store",
+        ],
+    ),
     ("std::env", &["cli/"]),
 ];
 

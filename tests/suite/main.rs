@@ -21,6 +21,7 @@ mod bench_files;
 mod bench_results;
 mod bench_screens;
 mod brute_force;
+mod cause_explained;
 mod console_keys;
 mod console_screens;
 mod console_trial;
@@ -65,6 +66,7 @@ mod time_to_movement;
 mod tree_agree;
 mod tree_derive;
 // The bench prints what is not looked at here.
+mod trend;
 #[allow(dead_code)]
 #[path = "../bench/trial.rs"]
 mod trial;

@@ -51,6 +51,29 @@ fn an_open_park_valve_drains_to_the_main_reservoir() {
     assert!(way.iter().all(|leg| !leg.2), "{way:?}");
 }
 
+/// A lever that drops when the pawl is worn leaks nothing, nor does a lamp: the in-limit leakage of
+/// every aircraft is not theirs.
+#[test]
+fn a_cause_that_leaks_nothing_drains_nothing() {
+    let mut state = console();
+    intake(&mut state, true);
+    let demo = state.job.model().aircraft.clone().unwrap();
+    let drained = |id: &str| {
+        let event = state.job.model().cause(id).unwrap();
+        let scene = Scene::of(&state.job, Sheet::Fluid).unwrap();
+        let scene = scene.draining(&state.job, Some(event));
+        let pipes = scene.pipes.iter().filter(|pipe| pipe.drains).count();
+        let legs = scene.drain.unwrap().1;
+        let last = legs.last().map(|leg| demo.parts[leg.part].id.clone());
+        (last, pipes)
+    };
+    assert_eq!(drained("pawl-worn"), (None, 0));
+    assert_eq!(drained("gas-lost").0, None);
+    let (last, pipes) = drained("brake-seal-leaks");
+    assert_eq!(last.as_deref(), Some("brake-l3"));
+    assert!(pipes >= 3, "{pipes}");
+}
+
 #[test]
 fn answers_are_seen_on_the_parts() {
     let mut state = console();

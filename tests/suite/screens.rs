@@ -73,6 +73,10 @@ fn screens_are_as_they_were() {
     snapshot("schematic", &state);
     press(&mut state, "nz");
     snapshot("schematic-signals", &state);
+    let mut watched = crate::trend::watching(&crate::trend::three(9.0));
+    snapshot("trend", &watched);
+    press(&mut watched, "zg");
+    snapshot("trend-box", &watched);
     press(&mut state, "</valve\u{301} PARK");
     snapshot("search", &state);
     press(&mut state, "<<<<<<<<<<<<<<h");

@@ -91,7 +91,8 @@ pub struct Scene {
     pub parts: Vec<Drawn>,
     /// Pipes.
     pub pipes: Vec<Pipe>,
-    /// The fault that is shown and the way on which it lets the store go.
+    /// The fault that is shown and the way on which it lets go what a healthy aircraft keeps;
+    /// no way where it lets nothing go.
     pub drain: Option<(usize, Vec<Leg>)>,
 }
 
@@ -111,7 +112,7 @@ impl Scene {
     /// positions of switches that the job has reached.
     pub fn of(job: &Job, sheet: Sheet) -> Option<Self> {
         let aircraft = job.model().aircraft.as_ref()?;
-        let healthy = played(job, aircraft, None).ok()?;
+        let healthy = played(job, aircraft, None, HALF_HOUR).ok()?;
         let (columns, rows) = size(aircraft);
         Some(Self {
             columns,
@@ -177,12 +178,14 @@ impl Scene {
         let (Some(event), Some(aircraft)) = (event, aircraft) else {
             return self;
         };
-        let Ok(plant) = played(job, aircraft, Some(event)) else {
+        let healthy = played(job, aircraft, None, SEEN_BEST);
+        let faulty = played(job, aircraft, Some(event), SEEN_BEST);
+        let (Ok(healthy), Ok(faulty)) = (healthy, faulty) else {
             return self;
         };
-        let legs = plant.drain();
+        let legs = faulty.drain_beyond(&healthy);
         self.mark_drain(aircraft, &legs);
-        self.drain = (!legs.is_empty()).then_some((event, legs));
+        self.drain = Some((event, legs));
         self
     }
 
@@ -215,7 +218,17 @@ fn size(aircraft: &Aircraft) -> (usize, usize) {
     (most(|at| at.0), most(|at| at.1))
 }
 
-fn played(job: &Job, aircraft: &Arc<Aircraft>, event: Option<usize>) -> Result<Handle, PlantError> {
+/// Seconds after which a leak is seen best: there is pressure behind it, and the pilots of the
+/// isolation valve have not lost theirs.
+const SEEN_BEST: f64 = 120.0;
+const HALF_HOUR: f64 = 1800.0;
+
+fn played(
+    job: &Job,
+    aircraft: &Arc<Aircraft>,
+    event: Option<usize>,
+    seconds: f64,
+) -> Result<Handle, PlantError> {
     let mut parking = Parking::usual();
     let rows = aircraft.switches.iter().zip(&job.situation().state.0);
     let positions = rows.map(|(switch, at)| (switch.id.clone(), switch.positions[*at].clone()));
@@ -226,9 +239,6 @@ fn played(job: &Job, aircraft: &Arc<Aircraft>, event: Option<usize>) -> Result<H
         parking.changes.push(change);
     }
     let mut plant = parking.begin(aircraft)?;
-    // A leak is seen best while there is pressure behind it, and not before the pilots of the
-    // isolation valve have lost theirs.
-    let seconds = if event.is_some() { 120.0 } else { 1800.0 };
     plant.step(seconds)?;
     Ok(plant)
 }

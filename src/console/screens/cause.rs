@@ -8,7 +8,9 @@ use crate::diagnosis::cause::{Cause, Confirm, Remedy};
 use crate::diagnosis::evidence::{Evidence, Reply};
 use crate::diagnosis::explain::beliefs_without;
 use crate::diagnosis::ranking::of_100;
+use crate::diagnosis::time_to_movement::Moves;
 use crate::diagnosis::what_if::{Split, splits};
+use crate::report::mechanism_text::{healthy_lines, mechanism_lines};
 use crate::report::rank_text::{minutes, people, share_words};
 
 /// How many checks that would move it are shown.
@@ -37,6 +39,7 @@ pub fn write(page: &mut Page, state: &State, event: usize) {
     if let Some(confirm) = cause.confirm {
         proof(page, state, confirm);
     }
+    inside(page, state, event);
     not_asked(page, state, event);
     remedy(page, cause);
     for caution in &cause.cautions {
@@ -80,6 +83,33 @@ fn proof(page: &mut Page, state: &State, confirm: Confirm) {
             people(check.people)
         ),
     );
+}
+
+/// What it does inside the aircraft, and why a healthy one holds as long as it does, by the plant.
+fn inside(page: &mut Page, state: &State, event: usize) {
+    let (inference, evidence) = (state.job.inference(), state.job.evidence());
+    let model = state.job.model();
+    let designed = model.causes[event].moves == Some(Moves::AsDesigned);
+    let with = inference.mechanism(evidence, Some(event));
+    let Some(aircraft) = model
+        .aircraft
+        .as_deref()
+        .filter(|_| designed || with.is_some())
+    else {
+        return;
+    };
+    let mut lines = Vec::new();
+    if let Some(with) = &with {
+        lines.extend(mechanism_lines(aircraft, with, model.moves));
+    }
+    let healthy = with.or_else(|| inference.mechanism(evidence, None));
+    if let Some(healthy) = &healthy {
+        lines.extend(healthy_lines(aircraft, healthy, model.moves));
+    }
+    page.strong("What happens inside, by the plant of this aircraft document");
+    for line in lines {
+        page.indented(2, &line);
+    }
 }
 
 /// Open checks by how far their answers would move this cause.

@@ -84,13 +84,19 @@ fn line(part: &Drawn) -> String {
     )
 }
 
-/// Where the leading cause lets the store go, part by part.
+/// Where the leading cause lets the store go beside a healthy aircraft, part by part.
 fn drains(page: &mut Page, state: &State, scene: &Scene) {
     let Some((event, legs)) = &scene.drain else {
         return;
     };
     let model = state.job.model();
     let title = &model.causes[*event].title;
+    if legs.is_empty() {
+        page.text(&format!(
+            "With \"{title}\" nothing leaves the store beyond what leaves a healthy one."
+        ));
+        return;
+    }
     let way: Vec<String> = legs.iter().map(|leg| leg_words(state, leg)).collect();
     page.text(&format!(
         "With \"{title}\" the store goes: {}.",

@@ -72,7 +72,7 @@ fn had_been(page: &mut Page, state: &State, one: &Otherwise) {
             let values = model.tree.conditions[condition].values.iter();
             values.map(|(word, _)| word).collect()
         }
-        Item::Report => Vec::new(),
+        Item::Report | Item::Fall => Vec::new(),
     };
     for (answer, leader) in &one.other {
         let word = words[*answer].replace('-', " ");

@@ -1,9 +1,13 @@
 //! Where the store drains to: the strongest flow followed from part to part, as solved.
 
-use super::Handle;
+use super::{Handle, Passing};
 
 /// Flows below this are not followed, m3/s: 0.05 mL/min, a drop a minute.
 const FOLLOWED: f64 = 0.05e-6 / 60.0;
+
+/// What goes beyond a healthy aircraft by less than this is none, m3/s: 0.5 mL/min, less than what
+/// the in-limit leaks change by when a pressure beside them does: judgement.
+pub const BEYOND: f64 = 0.5e-6 / 60.0;
 
 /// One part on the way of the fluid.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -26,11 +30,29 @@ impl Handle {
     /// At each node the strongest flow away from it is followed, until it comes out into the open,
     /// into a reservoir, or to a node from which nothing flows on. Complexity: flows times legs.
     pub fn drain(&self) -> Vec<Leg> {
+        self.followed(&self.flows(), FOLLOWED)
+    }
+
+    /// The way on which more leaves than leaves another plant in the same state: what a fault
+    /// drains beside a healthy aircraft, whose in-limit leaks are none of its doing.
+    ///
+    /// The flow of each leg is what goes beyond; none where nothing does. Complexity: flows
+    /// squared.
+    pub fn drain_beyond(&self, other: &Self) -> Vec<Leg> {
+        let theirs = other.flows();
+        let mut flows = self.flows();
+        for passing in &mut flows {
+            let same = theirs.iter().find(|their| their.is_same_way(passing));
+            passing.flow -= same.map_or(0.0, |their| their.flow);
+        }
+        self.followed(&flows, BEYOND)
+    }
+
+    fn followed(&self, flows: &[Passing], least: f64) -> Vec<Leg> {
         let store = self.parts_of("accumulator").next();
         let Some(mut node) = store.and_then(|at| self.view(at).node("fluid")) else {
             return Vec::new();
         };
-        let flows = self.flows();
         let mut legs = Vec::new();
         let mut seen = vec![node];
         loop {
@@ -51,7 +73,7 @@ impl Handle {
                     pressures,
                     overboard: next == self.wiring.outside,
                 };
-                (flow > FOLLOWED && !seen.contains(&next)).then_some((leg, next))
+                (flow > least && !seen.contains(&next)).then_some((leg, next))
             });
             let strongest = away.reduce(|a, b| if b.0.flow > a.0.flow { b } else { a });
             let Some((leg, next)) = strongest else {
@@ -64,6 +86,11 @@ impl Handle {
             node = next;
             seen.push(node);
         }
+    }
+
+    /// Whether a node is the open air.
+    pub fn is_outside(&self, node: usize) -> bool {
+        node == self.wiring.outside
     }
 
     /// What stands on a net: gauge pressure in Pa, volts, or travel and signal from 0 to 1.

@@ -24,6 +24,13 @@ pub struct Passing {
     pub pressures: (f64, f64),
 }
 
+impl Passing {
+    /// Whether another flow goes the same way through the same part.
+    pub fn is_same_way(&self, other: &Self) -> bool {
+        (self.part, self.way, self.ends) == (other.part, other.way, other.ends)
+    }
+}
+
 impl Handle {
     /// Pressure at a port; `None` where there is no such hydraulic port or it is open.
     pub fn pressure(&self, part: &str, port: &str) -> Option<GaugePressure> {

@@ -12,7 +12,8 @@ pub(super) fn gauge_bar(plant: &Handle) -> Option<f64> {
     Some((valve.level("gas") + valve.value("gauge-offset")) / 1e5)
 }
 
-fn indicator_bar(plant: &Handle) -> Option<f64> {
+/// What the flight-deck indicator shows, bar.
+pub(super) fn indicator_bar(plant: &Handle) -> Option<f64> {
     let at = plant.parts_of("indicator").next()?;
     let view = plant.view(at);
     let sent = plant.parts_of("transmitter").next()?;

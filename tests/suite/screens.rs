@@ -4,9 +4,10 @@ use crate::console_keys::{console, draw, intake, press};
 use crate::run::{expect_file, root};
 use ratatui::style::{Color, Modifier};
 use stillwheel::authoring::embedded;
+use stillwheel::console::picture::svg;
 use stillwheel::console::start::{JobLine, Report, Start};
 use stillwheel::console::state::State;
-use stillwheel::console::theme::{MONO, TERMINAL, Theme};
+use stillwheel::console::theme::{Look, MONO, TERMINAL, Theme};
 use stillwheel::console::view::view;
 
 /// Runs of one style: row, columns, style; plain runs are left out.
@@ -140,8 +141,6 @@ fn the_start_screen_is_as_it_was() {
 /// The pictures of the README are real screens; with `ACCEPT=1` they are drawn anew.
 #[test]
 fn the_pictures_of_the_readme_are_real_screens() {
-    use stillwheel::console::picture::svg;
-    use stillwheel::console::theme::Look;
     let mut state = console();
     intake(&mut state, true);
     press(&mut state, "3");
@@ -149,18 +148,26 @@ fn the_pictures_of_the_readme_are_real_screens() {
         ("question", Look::Night, "", 80, 24),
         ("cause", Look::Day, "w\n", 80, 24),
         ("wide", Look::Night, "<<", 120, 40),
+        ("schematic", Look::Night, "sg", 120, 40),
     ] {
         press(&mut state, keys);
-        let backend = ratatui::backend::TestBackend::new(columns, rows);
-        let mut terminal = ratatui::Terminal::new(backend).unwrap();
-        terminal
-            .draw(|frame| view(frame, &state, look.theme()))
-            .unwrap();
-        let picture = svg(terminal.backend().buffer(), look);
-        assert!(!picture.contains("currentColor"), "every colour is named");
-        let path = root().join(format!("demo-data/{name}.svg"));
-        expect_file(&path, &picture);
-        let readme = std::fs::read_to_string(root().join("README.md")).unwrap();
-        assert!(readme.contains(&format!("demo-data/{name}.svg")));
+        picture(name, &state, look, columns, rows);
     }
+    let mut watched = crate::trend::watching(&crate::trend::three(9.0));
+    press(&mut watched, "g");
+    picture("trend", &watched, Look::Night, 120, 40);
+}
+
+fn picture(name: &str, state: &State, look: Look, columns: u16, rows: u16) {
+    let backend = ratatui::backend::TestBackend::new(columns, rows);
+    let mut terminal = ratatui::Terminal::new(backend).unwrap();
+    terminal
+        .draw(|frame| view(frame, state, look.theme()))
+        .unwrap();
+    let picture = svg(terminal.backend().buffer(), look);
+    assert!(!picture.contains("currentColor"), "every colour is named");
+    let path = root().join(format!("demo-data/{name}.svg"));
+    expect_file(&path, &picture);
+    let readme = std::fs::read_to_string(root().join("README.md")).unwrap();
+    assert!(readme.contains(&format!("demo-data/{name}.svg")));
 }

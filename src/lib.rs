@@ -9,6 +9,7 @@
 //! - [`tree`]: fault trees and exact probabilities over them
 //! - [`diagnosis`]: from answers to a ranking and to the next check
 //! - [`session`]: one report being worked
+//! - [`training`]: what a search should have cost
 //! - [`report`]: texts and JSON that leave the program
 //! - [`authoring`]: from YAML to the model, every problem at its line
 //! - [`console`]: the screen, and the same line by line
@@ -26,4 +27,5 @@ pub mod plant;
 pub mod report;
 pub mod session;
 pub mod source;
+pub mod training;
 pub mod tree;

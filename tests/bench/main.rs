@@ -14,6 +14,7 @@ mod authoring;
 mod console;
 mod loading;
 mod measure;
+mod plan;
 mod plant;
 mod ranking;
 mod terminal;
@@ -53,6 +54,7 @@ fn main() {
     loading::run();
     authoring::run();
     ranking::run();
+    plan::run();
     plant::run();
     console::run();
     terminal::run();

@@ -11,7 +11,14 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("tree", &["base"]),
     ("diagnosis", &["base", "plant", "tree"]),
     ("session", &["base", "diagnosis"]),
-    ("report", &["base", "plant", "tree", "diagnosis", "session"]),
+    (
+        "training",
+        &["base", "plant", "tree", "diagnosis", "session"],
+    ),
+    (
+        "report",
+        &["base", "plant", "tree", "diagnosis", "session", "training"],
+    ),
     (
         "authoring",
         &["base", "source", "plant", "tree", "diagnosis", "report"],
@@ -29,6 +36,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
             "tree",
             "diagnosis",
             "session",
+            "training",
             "report",
             "authoring",
             "console",

@@ -20,6 +20,7 @@ mod bench;
 mod bench_files;
 mod bench_results;
 mod bench_screens;
+mod best_plan;
 mod brute_force;
 mod cause_explained;
 mod console_keys;

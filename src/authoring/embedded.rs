@@ -51,6 +51,11 @@ pub const ALL: &[Embedded] = &[
         text: include_str!("../../fault-trees/aircraft.schema.json"),
     },
     Embedded {
+        id: None,
+        path: "fault-trees/bench.schema.json",
+        text: include_str!("../../fault-trees/bench.schema.json"),
+    },
+    Embedded {
         id: Some("demo-twin"),
         path: "demo-data/demo-twin.yaml",
         text: include_str!("../../demo-data/demo-twin.yaml"),

@@ -40,6 +40,8 @@ const fn scale(symbol: &'static str, factor: f64, offset: f64) -> Unit {
 
 use Dimension as D;
 
+/// Pascals in 1 bar.
+pub const BAR: f64 = 1e5;
 /// Pascals in one pound-force per square inch: 0.45359237 x 9.80665 / 0.0254^2.
 pub const PSI: f64 = 0.453_592_37 * 9.806_65 / (0.025_4 * 0.025_4);
 const MINUTE: f64 = 60.0;

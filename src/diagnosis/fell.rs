@@ -182,8 +182,7 @@ fn mean(numbers: impl Iterator<Item = f64>) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    const BAR: f64 = 1e5;
+    use crate::base::unit::BAR;
 
     #[test]
     fn a_fall_is_that_of_the_straight_line() {

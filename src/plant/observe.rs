@@ -14,6 +14,7 @@ mod trial;
 
 pub use gauges::{GAUGES, Gauge, Side};
 pub use list::OBSERVABLES;
+pub(super) use rounds::RUN_DOWN;
 pub use rounds::Rounds;
 
 use super::aircraft::Aircraft;

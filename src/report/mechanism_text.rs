@@ -2,6 +2,7 @@
 
 use super::hold_text::trimmed;
 use crate::base::text::listed;
+use crate::base::unit::BAR;
 use crate::diagnosis::mechanism::{Beside, Held, Lasts, Mechanism, Way};
 use crate::plant::aircraft::Aircraft;
 use crate::plant::kind::PortType;
@@ -9,7 +10,6 @@ use crate::plant::kind::PortType;
 /// How many ways and leaks are named, and how many signals.
 const NAMED: usize = 3;
 const SIGNALS: usize = 2;
-const BAR: f64 = 1e5;
 /// Millilitres a minute in one m3/s.
 const ML_MIN: f64 = 6e7;
 /// Pressures closer than this are called alike, Pa.

@@ -2,6 +2,7 @@
 
 use super::hold_text::trimmed;
 use crate::base::text::listed;
+use crate::base::unit::BAR;
 use crate::base::unit::PSI;
 use crate::diagnosis::falls::{Against, Drained};
 use crate::diagnosis::fell::Fell;
@@ -12,7 +13,6 @@ use crate::plant::observe::{GAUGES, Side};
 
 /// How many causes that are ruled out are named.
 const NAMED: usize = 4;
-const BAR: f64 = 1e5;
 const MINUTE: f64 = 60.0;
 /// Cubic metres in a millilitre.
 const MILLILITRE: f64 = 1e-6;

@@ -1,7 +1,6 @@
 //! Confirming answers that the cause itself makes unlikely.
 
 use super::{Rule, Whole};
-use crate::diagnosis::cause::Part;
 use crate::source::codes::rules as code;
 use crate::source::problem::Problem;
 use crate::tree::diagram::FALSE;
@@ -19,10 +18,7 @@ const OFTEN_ENOUGH: f64 = 0.5;
 fn find(whole: &mut Whole<'_>) -> Vec<Problem> {
     let model = whole.model;
     let mut found = Vec::new();
-    for (event, cause) in model.causes.iter().enumerate() {
-        let Some(confirm) = cause.confirm.filter(|_| cause.part == Part::Cause) else {
-            continue;
-        };
+    for (event, cause, confirm) in whole.confirmed() {
         let mut alone = vec![0.0; model.causes.len()];
         alone[event] = 1.0;
         let weights = variable_weights(&model.tree, &alone);

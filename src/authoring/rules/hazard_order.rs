@@ -1,7 +1,6 @@
 //! Confirming checks that open or release where a milder one says as much.
 
 use super::{Rule, Whole};
-use crate::diagnosis::cause::Part;
 use crate::diagnosis::check::Check;
 use crate::plant::practice::hazard::Hazard;
 use crate::source::codes::rules as code;
@@ -20,10 +19,7 @@ const AS_SURE: f64 = 0.9;
 fn find(whole: &mut Whole<'_>) -> Vec<Problem> {
     let model = whole.model;
     let mut found = Vec::new();
-    for (event, cause) in model.causes.iter().enumerate() {
-        let Some(confirm) = cause.confirm.filter(|_| cause.part == Part::Cause) else {
-            continue;
-        };
+    for (event, cause, confirm) in whole.confirmed() {
         let check = &model.checks[confirm.check];
         let why = whole.checks[confirm.check].field("hazard-why").is_some();
         if check.hazard < Hazard::Release || why {

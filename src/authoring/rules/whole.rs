@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::authoring::document::Source;
 use crate::authoring::lower::located::Located;
+use crate::diagnosis::cause::{Cause, Confirm, Part};
 use crate::diagnosis::model::Model;
 use crate::tree::diagram::{Diagrams, FALSE, Function, TRUE};
 use crate::tree::node::Node;
@@ -42,6 +43,13 @@ impl<'a> Whole<'a> {
             diagrams,
             functions,
         }
+    }
+
+    /// Every cause with its place and its confirming check; bystanders need none.
+    pub fn confirmed(&self) -> impl Iterator<Item = (usize, &'a Cause, Confirm)> + use<'a> {
+        let causes = self.model.causes.iter().enumerate();
+        let own = causes.filter(|(_, cause)| cause.part == Part::Cause);
+        own.filter_map(|(event, cause)| Some((event, cause, cause.confirm?)))
     }
 
     /// The function of a gate; `None` where the store is full.

@@ -11,6 +11,7 @@ use super::state::{Pane, State};
 use super::table::{Act, by_word};
 use super::update::typed;
 use crate::base::text::plural;
+use crate::base::unit::BAR;
 use crate::base::unit::PSI;
 use crate::console::page::Role;
 use crate::console::plain::Lines;
@@ -19,8 +20,6 @@ use crate::plant::handle::Handle;
 use crate::report::parking_text::NOT_APPROVED;
 
 const COLUMNS: usize = 78;
-/// Pascals in 1 bar.
-const BAR: f64 = 1e5;
 
 /// Takes lines until somebody leaves or the input ends.
 pub fn run(state: &mut State, lines: &mut Lines<'_>, files: &mut Files<'_>) -> io::Result<()> {

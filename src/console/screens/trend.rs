@@ -2,6 +2,7 @@
 //! show, and what that rules out.
 
 use crate::base::text::{pad, truncate};
+use crate::base::unit::BAR;
 use crate::base::unit::PSI;
 use crate::console::page::{Page, Role};
 use crate::console::plot::{Band, Line, Marked, Plot};
@@ -29,7 +30,6 @@ const PLOT: (usize, usize) = (5, 20);
 const ALIKE: f64 = 1e5;
 /// Readings that are listed: those of the beginning and the newest.
 const LISTED: (usize, usize) = (20, 60);
-const BAR: f64 = 1e5;
 const HOUR: f64 = 3600.0;
 
 /// Writes the screen. What is typed on it is a reading.

@@ -10,7 +10,7 @@ use super::{Course, Done, HOUR, Seen, Side};
 use crate::plant::aircraft::Aircraft;
 use crate::plant::error::PlantError;
 use crate::plant::handle::{Change, Handle};
-use crate::plant::observe::Rounds;
+use crate::plant::observe::{RUN_DOWN, Rounds};
 
 /// Until when after something was set (tenths), and how far apart stops are till then.
 const STOPS: [(u64, u64); 4] = [
@@ -266,7 +266,7 @@ impl Play {
                 down.switches.push(("lever".into(), "down".into()));
                 let mut released = down.begin(&self.aircraft)?;
                 rounds.fresh_released = released.clone();
-                released.step(super::side::RUN_DOWN)?;
+                released.step(RUN_DOWN)?;
                 rounds.released = released;
             }
             Ok(rounds)

@@ -1,13 +1,9 @@
 //! One aircraft of a course: as it stands, and at the times that readings need.
 
+use crate::base::unit::BAR;
 use crate::plant::error::PlantError;
 use crate::plant::handle::{Change, Handle};
-use crate::plant::observe::Rounds;
-
-/// Seconds after which a stopped pump feeds nothing any more.
-pub(super) const RUN_DOWN: f64 = 300.0;
-/// Pascals in 1 bar.
-const BAR: f64 = 1e5;
+use crate::plant::observe::{RUN_DOWN, Rounds};
 
 /// When things happened since something was set last, in hours since the beginning.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]

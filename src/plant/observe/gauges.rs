@@ -1,6 +1,7 @@
 //! Gauges that somebody watches while the store runs down.
 
 use super::gas::{gauge_bar, indicator_bar};
+use crate::base::unit::BAR;
 use crate::plant::handle::Handle;
 
 /// A gauge that can be watched.
@@ -42,8 +43,6 @@ impl Side {
         }
     }
 }
-
-const BAR: f64 = 1e5;
 
 /// Every gauge that can be watched; the first is meant where none is named.
 pub static GAUGES: [Gauge; 4] = [

@@ -13,7 +13,7 @@ use crate::plant::solver::known::KnownSteps;
 const READ_AT: f64 = 0.5;
 
 /// Seconds after which a stopped pump feeds nothing any more.
-const RUN_DOWN: f64 = 300.0;
+pub(in crate::plant) const RUN_DOWN: f64 = 300.0;
 
 /// One parking, at every time that some observable needs.
 #[derive(Debug, Clone)]

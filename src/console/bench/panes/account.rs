@@ -1,6 +1,7 @@
 //! Where the fluid is and where it went, and what holds the aircraft.
 
 use crate::base::text::pad;
+use crate::base::unit::BAR;
 use crate::console::bench::state::State;
 use crate::console::page::{Page, Role};
 use crate::plant::account::Balance;
@@ -11,8 +12,6 @@ use crate::plant::handle::Handle;
 const CM3: f64 = 1e6;
 /// Newtons in 1 kN.
 const KN: f64 = 1e3;
-/// Pascals in 1 bar.
-const BAR: f64 = 1e5;
 
 /// Writes the pane.
 pub fn write(page: &mut Page, state: &State) {

@@ -1,5 +1,6 @@
 //! Pressures over time.
 
+use crate::base::unit::BAR;
 use crate::console::bench::state::State;
 use crate::console::page::{Page, Role};
 use crate::console::plot::{Line, Marked, Plot};
@@ -10,8 +11,6 @@ use crate::plant::handle::Handle;
 const USUAL_ROWS: usize = 20;
 /// Below so many hours times are given in minutes.
 const SHORT: f64 = 1.5;
-/// Pascals in 1 bar.
-const BAR: f64 = 1e5;
 
 /// Writes the pane.
 pub fn write(page: &mut Page, state: &State, rows: usize) {

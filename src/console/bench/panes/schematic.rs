@@ -1,6 +1,7 @@
 //! The aircraft drawn as it stands, and every part of the sheet below it.
 
 use crate::base::text::pad;
+use crate::base::unit::BAR;
 use crate::base::unit::Unit;
 use crate::console::bench::state::{Pane, State};
 use crate::console::page::{Page, Role};
@@ -12,8 +13,6 @@ use crate::plant::handle::{Handle, Leg};
 const PICTURE: (usize, usize) = (50, 12);
 /// Rows of the list that stay in sight below the picture.
 const LISTED: usize = 4;
-/// Pascals in 1 bar.
-const BAR: f64 = 1e5;
 
 /// Writes the pane.
 pub fn write(page: &mut Page, state: &State, rows: usize) {
